@@ -1,0 +1,50 @@
+using Archwright.Mechanics.Numerics;
+
+namespace Archwright.Mechanics.Slots;
+
+/// <summary>How a slot restrains the wire.</summary>
+public enum Hold
+{
+    /// <summary>By its walls, with clearance: the real thing.</summary>
+    Walls,
+
+    /// <summary>As <see cref="Walls"/>, but at the mesial and distal edge alone (bench cases).</summary>
+    EdgesOnly,
+
+    /// <summary>The section is fixed in place and direction.</summary>
+    Clamped,
+
+    /// <summary>The centre line passes through the slot's centre; direction, sliding and twist are free.</summary>
+    Point,
+
+    /// <summary>The centre line passes through two such points, at the two edges; twist and sliding are free.</summary>
+    EdgePoints,
+}
+
+/// <summary>A slot: a rectangular channel on a tooth, where it rests and where it is.</summary>
+public sealed record Slot
+{
+    /// <summary>ISO 3950 number of the tooth, or any label of a bench set-up.</summary>
+    public required string Label { get; init; }
+
+    /// <summary>Where the wire would be passive.</summary>
+    public required SlotFrame Rest { get; init; }
+
+    /// <summary>Where the slot is now.</summary>
+    public required SlotFrame Actual { get; init; }
+
+    /// <summary>Mesiodistal length of the channel [mm].</summary>
+    public required double Width { get; init; }
+
+    /// <summary>Occlusogingival opening [mm]; ignored for <see cref="Hold.Clamped"/> and the point holds.</summary>
+    public double Height { get; init; }
+
+    /// <summary>From base to lid [mm]; ignored for <see cref="Hold.Clamped"/> and the point holds.</summary>
+    public double Depth { get; init; }
+
+    /// <summary>What keeps the wire in.</summary>
+    public Tie Tie { get; init; } = Tie.Closed();
+
+    /// <summary>How it restrains the wire.</summary>
+    public Hold Hold { get; init; }
+}

@@ -1,0 +1,7 @@
+namespace Archwright.Dentition.Tests;
+
+public sealed class SmokeTests
+{
+    [Fact]
+    public void It_builds() => Assert.True(true);
+}
