@@ -77,7 +77,10 @@ public sealed class Engager
         _rod = new Equilibrium<ElasticSection>(
             nodes, stations, 4 * stations + 6 * arrangement.Slots.Length + 2, arrangement.Slots.Length,
             new ElasticSection(arrangement.Wire.Section, arrangement.Wire.Alloy),
-            arrangement.Wire.Alloy.Young * arrangement.Wire.Section.Area);
+            arrangement.Wire.Alloy.Young * arrangement.Wire.Section.Area)
+        {
+            Rest = _layout.Rest,
+        };
         _savedMesh = new RodMesh(nodes);
         _meshBefore = new RodMesh(nodes);
         _before = new double[8 * nodes];
@@ -255,10 +258,10 @@ public sealed class Engager
         SearchEnd end = _rod.Search(mostIterations, soft, loose: true, cancellation);
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
-            bool slides = _slide.Wants(_rod, out double shift);
+            // Contacts off the nodes put a false force on the pin, so the nodes go first.
             if (NodesAreOff())
-                MoveNodes(shift);
-            else if (slides)
+                MoveNodes();
+            else if (_slide.Wants(_rod, out double shift))
                 ShiftNodes(shift);
             else
                 break;
@@ -426,35 +429,32 @@ public sealed class Engager
     }
 
     // New nodes at the touching places; the shape is carried over, multipliers and places of contact stay.
-    private void MoveNodes(double shift)
+    private void MoveNodes()
     {
         double least = 1e-4 * _rod.Contacts.LargestForce();
         _plan.Clear();
         for (int i = 0; i < _from.Length; i++)
-            PlanSlot(i, least, shift);
+            PlanSlot(i, least);
 
         int nodes = _rod.Mesh.Nodes;
         _rod.State.CopyTo(_before);
         _meshBefore.CopyFrom(_rod.Mesh);
         ReadOnlySpan<double> places = _plan.Nodes(Options.ElementsPerGap, Options.ElementsPerSlot, TypicalWidth());
-        _rod.Mesh.Build(places, _layout.Rest, shift);
+        _rod.Mesh.Build(places, _layout.Rest);
         MeshTransfer.Carry(_meshBefore, _before.AsSpan(0, 8 * nodes), places, _rod.State);
         AttachFixedRows();
         foreach (ref Station station in _rod.Contacts.Stations)
-        {
             station.Element = 0;
-            station.S += shift;
-        }
     }
 
-    private void PlanSlot(int index, double least, double shift)
+    private void PlanSlot(int index, double least)
     {
         Slot slot = Arrangement.Slots[index];
         if (!Layout.Restrains(slot))
             return;
 
         if (_slide.IsBefore(index))
-            _plan.Add(_slide.PinPlace - shift, insideSlot: false, closest: 0.05);
+            _plan.Add(_slide.PinPlace, insideSlot: false, closest: 0.05);
         if (slot.Hold is Hold.Clamped or Hold.Glide)
         {
             _plan.Add(_layout.Places[index], insideSlot: false, closest: 0.05);

@@ -52,6 +52,7 @@ internal sealed class Equilibrium<TLaw>
     private readonly double[] _step;
     private readonly BlockTridiagonal _tangent;
     private readonly BlockTridiagonal _factor;
+    private readonly NodeTracking _tracking;
     private TLaw _law;
 
     public Equilibrium(int mostNodes, int mostStations, int mostRows, int mostSlots, TLaw law, double stretch)
@@ -65,11 +66,15 @@ internal sealed class Equilibrium<TLaw>
         _step = new double[8 * mostNodes];
         _tangent = new BlockTridiagonal(mostNodes);
         _factor = new BlockTridiagonal(mostNodes);
+        _tracking = new NodeTracking(mostStations);
         _law = law;
         Stretch = stretch;
     }
 
     public RodMesh Mesh { get; }
+
+    /// <summary>Rest shape.</summary>
+    public required RestCurve Rest { get; init; }
 
     public ContactSet Contacts { get; }
 
@@ -224,6 +229,7 @@ internal sealed class Equilibrium<TLaw>
             for (int i = 0; i < q.Length; i++)
                 trial[i] = q[i] + share * step[i];
 
+            _tracking.Follow(Mesh, Contacts, Rest, Frames, trial);
             if (Evaluate(trial, out double value) && Accept(merit, value, share * slope, residual))
             {
                 trial.CopyTo(q);
@@ -233,6 +239,7 @@ internal sealed class Equilibrium<TLaw>
                 return true;
             }
 
+            _tracking.TakeBack(Mesh, Contacts, Rest);
             share *= pass < 2 ? 0.5 : 0.25;
         }
 

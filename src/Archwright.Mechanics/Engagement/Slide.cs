@@ -20,9 +20,6 @@ internal sealed class Slide
     private const double LeastForce = 1e-5;
     private const double LeastStep = 0.03;
 
-    // A wire that may settle is that much softer against sliding than one whose shape is held; only the first step rests on it.
-    private const double SettledShare = 0.1;
-
     private readonly bool _exists;
     private readonly int _first = -1;
     private readonly int _second = -1;
@@ -116,12 +113,11 @@ internal sealed class Slide
         }
         else if (_stiffness == 0)
         {
-            _stiffness = SettledShare * FixedShapeStiffness(rod);
+            _stiffness = FixedShapeStiffness(rod);
         }
 
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = _stiffness > 0 ? -force / _stiffness : -Math.Sign(force) * LongestStep;
-        Equilibrium<ElasticSection>.Log?.Invoke($"SLIDE force {force:e3} k {_stiffness:e3} step {step:e3} shift {_shift:0.0000} fix {FixedShapeStiffness(rod):e2}");
         if (_measured && Math.Abs(step) < LeastStep)
             return false;
 

@@ -26,9 +26,10 @@ internal sealed class RestCurve
     public (Vector3 Point, Vector3 Tangent) At(double s) => _path.At(s);
 
     /// <summary>Direction of the section's width at <paramref name="s"/>, at right angles to the tangent.</summary>
-    public Vector3 OutwardAt(double s)
+    /// <param name="s">[mm]</param>
+    /// <param name="tangent">Tangent there.</param>
+    public Vector3 OutwardAt(double s, Vector3 tangent)
     {
-        Vector3 tangent = _path.At(s).Tangent;
         Vector3 o = Blend(s);
         return (o - tangent * Vector3.Dot(o, tangent)).Unit();
     }

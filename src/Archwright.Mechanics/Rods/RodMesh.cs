@@ -104,21 +104,37 @@ internal sealed class RodMesh
     {
         Nodes = s.Length;
         for (int i = 0; i < Nodes; i++)
-        {
-            _s[i] = s[i] + shift;
-            (_position[i], _tangent[i]) = curve.At(_s[i]);
-            _outward[i] = curve.OutwardAt(_s[i]);
-        }
+            PutNode(i, s[i] + shift, curve);
 
         for (int e = 0; e < Elements; e++)
+            BuildElement(e);
+    }
+
+    /// <summary>Moves one node along the curve; it must stay between its neighbours.</summary>
+    public void MoveNode(int node, double s, RestCurve curve)
+    {
+        PutNode(node, s, curve);
+        if (node > 0)
+            BuildElement(node - 1);
+        if (node < Elements)
+            BuildElement(node);
+    }
+
+    private void PutNode(int node, double s, RestCurve curve)
+    {
+        _s[node] = s;
+        (_position[node], _tangent[node]) = curve.At(s);
+        _outward[node] = curve.OutwardAt(s, _tangent[node]);
+    }
+
+    private void BuildElement(int element)
+    {
+        for (int g = 0; g < Points; g++)
         {
-            for (int g = 0; g < Points; g++)
-            {
-                int point = Points * e + g;
-                _rest[point] = RestAt(e, GaussAt[g]);
-                HermiteWeights.Fill(
-                    GaussAt[g], Length(e), _weights.AsSpan(point * HermiteWeights.Count, HermiteWeights.Count));
-            }
+            int point = Points * element + g;
+            _rest[point] = RestAt(element, GaussAt[g]);
+            HermiteWeights.Fill(
+                GaussAt[g], Length(element), _weights.AsSpan(point * HermiteWeights.Count, HermiteWeights.Count));
         }
     }
 

@@ -1,0 +1,133 @@
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Rods;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <summary>Keeps nodes at the touching places while the wire slides.</summary>
+/// <remarks>A contact force inside an element puts a kink into its curvature that a cubic cannot follow: the element is then a
+/// little too stiff, and the wire seems to cling to its nodes. So after each Newton step the node next to a touching place moves
+/// there along the wire. Its new values are those of the present shape at that place, so the shape hardly changes, and less and less as
+/// Newton converges.</remarks>
+internal sealed class NodeTracking
+{
+    private const double LeastMove = 1e-6;
+    private const double LargestShareOfElement = 0.3;
+
+    private readonly int[] _nodes;
+    private readonly double[] _before;
+    private int _count;
+
+    public NodeTracking(int most)
+    {
+        _nodes = new int[most];
+        _before = new double[most];
+    }
+
+    /// <summary>Moves nodes to the touching places of a state.</summary>
+    public void Follow(RodMesh mesh, ContactSet contacts, RestCurve rest, ReadOnlySpan<SlotFrame> frames, Span<double> q)
+    {
+        _count = 0;
+        if (!contacts.Locate(mesh, q, frames))
+            return;
+
+        int pinned = PinnedNode(contacts);
+        int lastMoved = -1;
+        ReadOnlySpan<ContactRow> rows = contacts.Rows;
+        for (int i = 0; i < rows.Length; i++)
+        {
+            if (rows[i].Kind is not (RowKind.Walls or RowKind.Thread) || (rows[i].Effective == 0 && rows[i].Multiplier == 0))
+                continue;
+
+            ref readonly Station station = ref contacts.Stations[rows[i].Station];
+            int node = NodeNear(mesh, station, out double move);
+            if (node <= lastMoved || node == pinned || node == 0 || node == mesh.Nodes - 1)
+                continue;
+
+            double room = LargestShareOfElement * Math.Min(mesh.Length(node - 1), mesh.Length(node));
+            if (Math.Abs(move) < LeastMove || Math.Abs(move) > room)
+                continue;
+
+            _nodes[_count] = node;
+            _before[_count] = mesh.S[node];
+            _count++;
+            lastMoved = node;
+            Interpolate(mesh, station.Element, station.S, node, q);
+            Put(mesh, contacts, rest, node, station.S);
+        }
+    }
+
+    /// <summary>Puts the nodes back where they were before the last <see cref="Follow"/>.</summary>
+    public void TakeBack(RodMesh mesh, ContactSet contacts, RestCurve rest)
+    {
+        for (int i = 0; i < _count; i++)
+            Put(mesh, contacts, rest, _nodes[i], _before[i]);
+
+        _count = 0;
+    }
+
+    private static void Put(RodMesh mesh, ContactSet contacts, RestCurve rest, int node, double s)
+    {
+        double move = s - mesh.S[node];
+        mesh.MoveNode(node, s, rest);
+
+        // An end stop speaks of a point of the wire; another point rests that much further along.
+        foreach (ref ContactRow row in contacts.Rows)
+        {
+            if (row.EndStop && row.Node == node)
+                row.Target += move;
+        }
+    }
+
+    private static int NodeNear(RodMesh mesh, in Station station, out double move)
+    {
+        double before = station.S - mesh.S[station.Element];
+        double after = mesh.S[station.Element + 1] - station.S;
+        move = before <= after ? before : -after;
+        return before <= after ? station.Element : station.Element + 1;
+    }
+
+    // Values of the present shape at s become those of the node; the turns in the middle of the two elements beside it follow.
+    private static void Interpolate(RodMesh mesh, int element, double s, int node, Span<double> q)
+    {
+        double left = mesh.S[node - 1];
+        double right = mesh.S[node + 1];
+        double turnLeft = TurnAt(mesh, q, (left + s) / 2, node - 1);
+        double turnRight = TurnAt(mesh, q, (s + right) / 2, node - 1);
+        double h = mesh.Length(element);
+        var shape = new Hermite((s - mesh.S[element]) / h, h);
+        Vector3 r0 = RodAssembly.Position(q, element);
+        Vector3 r1 = RodAssembly.Position(q, element + 1);
+        Vector3 t0 = RodAssembly.Slope(q, element);
+        Vector3 t1 = RodAssembly.Slope(q, element + 1);
+        Vector3 point = shape.Point(r0, t0, r1, t1);
+        Vector3 slope = shape.Slope(r0, t0, r1, t1);
+        double turn = Turn(q, element, shape);
+        Span<double> at = q.Slice(8 * node, 8);
+        at[0] = point.X;
+        at[1] = point.Y;
+        at[2] = point.Z;
+        at[3] = slope.X;
+        at[4] = slope.Y;
+        at[5] = slope.Z;
+        at[6] = turn;
+        at[7] = turnRight;
+        q[8 * node - 1] = turnLeft;
+    }
+
+    private static double TurnAt(RodMesh mesh, ReadOnlySpan<double> q, double s, int near)
+    {
+        int element = mesh.Find(s, near);
+        double h = mesh.Length(element);
+        return Turn(q, element, new Hermite((s - mesh.S[element]) / h, h));
+    }
+
+    private static double Turn(ReadOnlySpan<double> q, int element, in Hermite shape) =>
+        shape.M0 * q[8 * element + 6] + shape.Mm * q[8 * element + 7] + shape.M1 * q[8 * element + 14];
+
+    private static int PinnedNode(ContactSet contacts)
+    {
+        ReadOnlySpan<ContactRow> rows = contacts.Rows;
+        return rows.Length > 0 && rows[^1].Kind == RowKind.Pin ? rows[^1].Node : -1;
+    }
+}
