@@ -14,11 +14,11 @@ namespace Archwright.Mechanics.Engagement;
 /// </remarks>
 internal sealed class Slide
 {
-    private const double LongestStep = 0.6;
+    private const double LongestStep = 2;
     private const int MostSteps = 12;
     private const double ForceShare = 2e-5;
     private const double LeastForce = 1e-5;
-    private const double LeastStep = 0.03;
+    private const double LeastStep = 0.1;
 
     private readonly bool _exists;
     private readonly int _first = -1;
