@@ -57,7 +57,7 @@ internal static class Restraints
     {
         foreach (Slot slot in arrangement.Slots)
         {
-            if (slot.Hold is Hold.Clamped)
+            if (slot.Hold is Hold.Clamped or Hold.Glide)
                 return false;
         }
 
