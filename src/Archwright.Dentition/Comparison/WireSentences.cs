@@ -9,8 +9,11 @@ namespace Archwright.Dentition.Comparison;
 /// their ISO number, so that no bare number can be read in another notation.</summary>
 internal sealed class WireSentences(Arrangement arch)
 {
-    public static string CannotGoIn(string reason) =>
-        "Cannot go in: " + (reason.Length > 0 ? char.ToLowerInvariant(reason[0]) + reason[1..] : reason);
+    public static string CannotGoIn(string reason)
+    {
+        string plain = reason.Trim().TrimEnd('.');
+        return "Cannot go in: " + (plain.Length > 0 ? char.ToLowerInvariant(plain[0]) + plain[1..] : "no reason given") + ".";
+    }
 
     public static string Newtons(double force) => force.ToString("0.00", CultureInfo.InvariantCulture) + " N";
 
