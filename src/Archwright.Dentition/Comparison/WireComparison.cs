@@ -1,0 +1,90 @@
+using System.Runtime.ExceptionServices;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Positions;
+using Archwright.Mechanics.Engagement;
+
+namespace Archwright.Dentition.Comparison;
+
+/// <summary>Engages one wire after another on the same arch and ranks them.</summary>
+/// <remarks>
+/// The ranking, best first: wires that go in, stay elastic and keep every tooth within its ceiling, and among them the
+/// stiffest first, since it takes the arch farthest toward its working wire; then wires that load a tooth above
+/// its ceiling, fewest such teeth first, then the least excess; then wires that would bend for good, the least overbent
+/// first; then wires that cannot be engaged. An alloy that transforms does not bend for good when it passes its limit: it
+/// stays with its equals, and its force is overestimated, which is on the careful side.
+/// Equal wires keep the order in which they were given, whatever the number of threads.
+/// </remarks>
+public static class WireComparison
+{
+    internal delegate EngagementResult Engage(Arrangement arrangement, CancellationToken cancellation);
+
+    /// <summary>Compares wires on an arch.</summary>
+    /// <param name="arch">The arch; its wire is replaced by each candidate.</param>
+    /// <param name="axes">Clinical axes of each slot, in order.</param>
+    /// <param name="candidates">The wires to try.</param>
+    /// <param name="ceilings">What each tooth may bear; slots are told by the ISO number in their label, and a label
+    /// that is no tooth has no ceiling.</param>
+    /// <param name="progress">Told the number of wires done, each number once; from any thread.</param>
+    /// <param name="cancellation">Gives up between wires and inside an engagement.</param>
+    /// <returns>One a candidate, in rank order.</returns>
+    /// <exception cref="ArgumentException">Slots and axes are not as many, or the arrangement is impossible for any
+    /// wire.</exception>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public static IReadOnlyList<ComparedWire> Run(
+        Arrangement arch,
+        IReadOnlyList<ClinicalAxes> axes,
+        IReadOnlyList<CatalogueWire> candidates,
+        ForceCeilings ceilings,
+        IProgress<int>? progress = null,
+        CancellationToken cancellation = default) => Run(
+            arch, axes, candidates, ceilings, progress, static (one, token) => new Engager(one).Engage(token), cancellation);
+
+    internal static IReadOnlyList<ComparedWire> Run(
+        Arrangement arch,
+        IReadOnlyList<ClinicalAxes> axes,
+        IReadOnlyList<CatalogueWire> candidates,
+        ForceCeilings ceilings,
+        IProgress<int>? progress,
+        Engage engage,
+        CancellationToken cancellation)
+    {
+        if (axes.Count != arch.Slots.Length)
+        {
+            throw new ArgumentException(
+                $"{axes.Count} axes were given for {arch.Slots.Length} slots.", nameof(axes));
+        }
+
+        var judge = new WireJudge(arch, axes, ceilings);
+        var compared = new ComparedWire[candidates.Count];
+        int done = 0;
+        InParallel(
+            candidates.Count,
+            i =>
+            {
+                compared[i] = TryWire(arch, candidates[i], judge, engage, cancellation);
+                progress?.Report(Interlocked.Increment(ref done));
+            },
+            cancellation);
+        return WireRanking.InOrder(compared);
+    }
+
+    private static ComparedWire TryWire(
+        Arrangement arch, CatalogueWire wire, WireJudge judge, Engage engage, CancellationToken cancellation) =>
+        judge.TooThick(wire) is string reason
+            ? WireJudge.NotTried(wire, reason)
+            : judge.Tried(wire, engage(arch with { Wire = wire.Wire }, cancellation));
+
+    // A failure is passed on as it is, not wrapped.
+    private static void InParallel(int count, Action<int> work, CancellationToken cancellation)
+    {
+        try
+        {
+            Parallel.For(0, count, new ParallelOptions { CancellationToken = cancellation }, work);
+        }
+        catch (AggregateException several)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
+        }
+    }
+}

@@ -1,0 +1,79 @@
+using System.Globalization;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Engagement;
+
+namespace Archwright.Dentition.Comparison;
+
+/// <summary>Says in one sentence what a clinician needs to know of a wire on an arch. Teeth are named in words with
+/// their ISO number, so that no bare number can be read in another notation.</summary>
+internal sealed class WireSentences(Arrangement arch)
+{
+    public static string CannotGoIn(string reason)
+    {
+        string plain = reason.Trim().TrimEnd('.');
+        return "Cannot go in: " + (plain.Length > 0 ? char.ToLowerInvariant(plain[0]) + plain[1..] : "no reason given") + ".";
+    }
+
+    public static string Newtons(double force) => force.ToString("0.00", CultureInfo.InvariantCulture) + " N";
+
+    public string TooThick(CatalogueWire wire, int slot) =>
+        $"the wire is {Millimetres(wire.Section.Thickness)} thick, the slot at {Place(slot)} only "
+        + $"{Millimetres(arch.Slots[slot].Height)} high.";
+
+    public string TooWide(CatalogueWire wire, int slot) =>
+        $"the wire is {Millimetres(wire.Section.Width)} wide, the slot at {Place(slot)} only "
+        + $"{Millimetres(arch.Slots[slot].Depth)} deep.";
+
+    public string Engaged(ComparedWire wire)
+    {
+        string plain = wire.Verdict switch
+        {
+            WireVerdict.WithinLimits => WithinLimits(wire),
+            WireVerdict.AboveCeiling => AboveCeiling(wire),
+            WireVerdict.BendsForGood => BendsForGood(wire),
+            _ => throw new ArgumentOutOfRangeException(nameof(wire), wire.Verdict, "Only engaged wires are told here."),
+        };
+        return plain + (wire.Wire.InitialModulusOnly ? Transforms(wire) : "") + ".";
+    }
+
+    private string WithinLimits(ComparedWire wire) =>
+        $"Goes in everywhere and loads no tooth above its ceiling; largest force {Newtons(wire.LargestForce)} on "
+        + Place(wire.LargestForceSlot);
+
+    private string AboveCeiling(ComparedWire wire) => $"Goes in, but {Excess(wire)}";
+
+    private string BendsForGood(ComparedWire wire)
+    {
+        string place = wire.MaxStrainNear >= 0 && wire.MaxStrainNear < arch.Slots.Length
+            ? " near " + Place(wire.MaxStrainNear)
+            : "";
+        string also = wire.TeethAboveCeiling.IsEmpty ? "" : ", and " + Excess(wire);
+        return $"Goes in, but would bend for good{place}: strain {Percent(wire.MaxStrain)}, elastic up to "
+            + Percent(wire.StrainLimit) + also;
+    }
+
+    private string Excess(ComparedWire wire)
+    {
+        int teeth = wire.TeethAboveCeiling.Select(one => one.Slot).Distinct().Count();
+        ToothAboveCeiling worst = wire.TeethAboveCeiling.MaxBy(one => one.Ratio)!;
+        string figure = worst.Figure.ToString("0.00", CultureInfo.InvariantCulture);
+        string ceiling = worst.Ceiling.ToString("0.00", CultureInfo.InvariantCulture);
+        string count = teeth == 1 ? "one tooth is" : $"{teeth} teeth are";
+        return $"{count} above a ceiling, most {Place(worst.Slot)}: {worst.Kind.Words()} {figure} of {ceiling} "
+            + worst.Kind.Unit();
+    }
+
+    private static string Transforms(ComparedWire wire) => wire.BeyondElasticRange
+        ? $"; at {Percent(wire.MaxStrain)} strain it is beyond its elastic range ({Percent(wire.StrainLimit)}), the force is "
+            + "that of its initial modulus, and the real force is lower since it transforms"
+        : "; the force is that of its initial modulus, and the real force will be lower once it transforms";
+
+    private string Place(int slot) => ToothNumber.TryParse(arch.Slots[slot].Label, out ToothNumber tooth)
+        ? $"the {tooth.Name} ({tooth.ToIso()})"
+        : $"slot {arch.Slots[slot].Label}";
+
+    private static string Percent(double share) => (100 * share).ToString("0.00", CultureInfo.InvariantCulture) + " %";
+
+    private static string Millimetres(double length) => length.ToString("0.000", CultureInfo.InvariantCulture) + " mm";
+}
