@@ -1,6 +1,11 @@
 # Sourced by ./start and ./test from the top folder: finds the .NET 10 SDK, or says how to get it and exits 2.
 
-export HOME="${HOME:-$PWD/artifacts}"   # some build servers start without one; dotnet wants a place to write
+# Some build servers start without a home folder; dotnet wants a place to write.
+if [ -z "${HOME:-}" ]; then
+  export HOME=$PWD/artifacts/home
+  mkdir -p "$HOME"
+fi
+
 export DOTNET_CLI_UI_LANGUAGE=en DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1
 
 for place in "${DOTNET_ROOT:-}" "$HOME/.dotnet" /usr/share/dotnet /usr/lib/dotnet /usr/local/share/dotnet; do
@@ -24,11 +29,12 @@ if [ "$(uname -s)" = Linux ] && ! PATH=$PATH:/usr/sbin:/sbin ldconfig -p 2>/dev/
 fi
 
 # In this folder 'dotnet' obeys global.json, so it answers only when an SDK that fits is there.
-if ! dotnet --version >/dev/null 2>&1; then
+if ! told=$(dotnet --version 2>&1); then
   {
     echo "Archwright needs the .NET 10 SDK. This computer has:"
     dotnet --list-sdks 2>/dev/null | sed 's/^/  /'
     echo "Get it from https://dotnet.microsoft.com/download/dotnet/10.0; it can stand beside the others."
+    printf '\n%s\n' "$told"
   } >&2
   exit 2
 fi
