@@ -1,0 +1,79 @@
+using System.Runtime.InteropServices;
+
+namespace Archwright.Benchmarks;
+
+/// <summary>A plain table of medians, one core: what a person looks at before and after a change.</summary>
+internal static class QuickTable
+{
+    private const double ColdTarget = 1.5;
+    private const double WarmTarget = 0.4;
+
+    /// <summary>Times every problem and prints it.</summary>
+    public static void Print(TextWriter output)
+    {
+        output.WriteLine(Machine());
+        output.WriteLine($"Medians, one thread. Targets: cold {ColdTarget} ms, warm {WarmTarget} ms.");
+        PrintFullArches(output);
+        PrintGrowth(output);
+    }
+
+    private static void PrintFullArches(TextWriter output)
+    {
+        output.WriteLine();
+        output.WriteLine($"{"full arch of 14 slots",-40}{"cold ms",9}{"set-up",9}{"iter",6}{"bytes",10}{"warm ms",10}{"iter",6}{"bytes",8}{"ratio",7}");
+        double? baseline = null;
+        foreach (Problem problem in Problems.FullArches)
+        {
+            PrintRow(output, problem.Name, () =>
+            {
+                Timing cold = Timing.Cold(problem.Arrangement);
+                Timing warm = Timing.Warm(problem);
+                double setUp = Timing.SetUp(problem.Arrangement);
+                baseline ??= cold.Milliseconds;
+                return $"{cold.Milliseconds,9:0.000}{setUp,9:0.000}{cold.Iterations,6}{cold.Bytes,10}"
+                       + $"{warm.Milliseconds,10:0.000}{warm.Iterations,6}{warm.Bytes,8}{cold.Milliseconds / baseline,7:0.00}";
+            });
+        }
+    }
+
+    private static void PrintGrowth(TextWriter output)
+    {
+        output.WriteLine();
+        output.WriteLine($"{"growth, 0.014 round in 0.022",-40}{"cold ms",9}{"per slot",10}{"warm ms",10}{"per slot",10}");
+        foreach (int count in new[] { 2, 4, 8, 12, 16 })
+        {
+            Problem problem = Problems.OfSlots(count);
+            PrintRow(output, problem.Name, () =>
+            {
+                double cold = Timing.Cold(problem.Arrangement).Milliseconds;
+                double warm = Timing.Warm(problem).Milliseconds;
+                return $"{cold,9:0.000}{cold / count,10:0.0000}{warm,10:0.000}{warm / count,10:0.0000}";
+            });
+        }
+    }
+
+    // A problem that is not solved gets its reason in place of figures, and the table goes on.
+    private static void PrintRow(TextWriter output, string name, Func<string> figures)
+    {
+        output.Write($"{name,-40}");
+        try
+        {
+            output.WriteLine(figures());
+        }
+        catch (UnsolvedException unsolved)
+        {
+            output.WriteLine(unsolved.Message);
+        }
+    }
+
+    private static string Machine()
+    {
+        const string cpuInfo = "/proc/cpuinfo";
+        string? model = File.Exists(cpuInfo)
+            ? File.ReadLines(cpuInfo).FirstOrDefault(line => line.StartsWith("model name", StringComparison.Ordinal))
+            : Environment.GetEnvironmentVariable("PROCESSOR_IDENTIFIER");
+        return $"{model?.Split(':')[^1].Trim() ?? "unknown processor"} ({Environment.ProcessorCount} cores), "
+               + $"{RuntimeInformation.OSDescription} {RuntimeInformation.ProcessArchitecture}, "
+               + RuntimeInformation.FrameworkDescription;
+    }
+}
