@@ -1,0 +1,283 @@
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Rods;
+using Archwright.Mechanics.Sections;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <summary>How a search for equilibrium ended.</summary>
+internal enum SearchEnd
+{
+    /// <summary>Residual and violations are below their tolerances.</summary>
+    Converged,
+
+    /// <summary>No step lowers the energy any more, short of the tolerance.</summary>
+    Stalled,
+
+    /// <summary>The bound on the number of iterations was reached.</summary>
+    OutOfIterations,
+
+    /// <summary>The wire does not reach a slot (it has slipped out, or runs across it).</summary>
+    Missed,
+}
+
+/// <summary>A dead load at a node (bench problems).</summary>
+/// <param name="Node">Index.</param>
+/// <param name="Force">[N]</param>
+internal readonly record struct DeadLoad(int Node, Vector3 Force);
+
+/// <summary>The workspace of one wire in its slots, and the search for equilibrium.</summary>
+/// <remarks>
+/// Newton's method on energy plus the augmented Lagrangian of the contacts, with a line search on that same merit function. Where the
+/// tangent is not positive definite, a share of its diagonal is added until it is, so that every step goes down.
+/// Multipliers follow after steps that leave the gradient small; then one iteration lowers both the gradient (quadratically) and the
+/// violation (by the ratio of the wire's own stiffness to ρ). Everything is allocated once; an iteration allocates nothing.
+/// </remarks>
+internal sealed class Equilibrium<TLaw>
+    where TLaw : struct, ISectionLaw
+{
+    private const double BaseShift = 1e-5;
+    private const double FirstShift = 1e-2;
+    private const double LargestShift = 1e7;
+    private const double LargestSlopeStep = 0.5;
+    private const double LargestMove = 3;
+    private const double SoftShare = 0.02;
+
+    private readonly double[] _q;
+    private readonly double[] _trial;
+    private readonly double[] _gradient;
+    private readonly double[] _step;
+    private readonly BlockTridiagonal _tangent;
+    private readonly BlockTridiagonal _factor;
+    private TLaw _law;
+
+    public Equilibrium(int mostNodes, int mostStations, int mostRows, int mostSlots, TLaw law, double stretch)
+    {
+        Mesh = new RodMesh(mostNodes);
+        Contacts = new ContactSet(mostStations, mostRows);
+        Frames = new SlotFrame[mostSlots];
+        _q = new double[8 * mostNodes];
+        _trial = new double[8 * mostNodes];
+        _gradient = new double[8 * mostNodes];
+        _step = new double[8 * mostNodes];
+        _tangent = new BlockTridiagonal(mostNodes);
+        _factor = new BlockTridiagonal(mostNodes);
+        _law = law;
+        Stretch = stretch;
+    }
+
+    public RodMesh Mesh { get; }
+
+    public ContactSet Contacts { get; }
+
+    /// <summary>Slots as they stand now.</summary>
+    public SlotFrame[] Frames { get; }
+
+    /// <summary>Initial EA [N].</summary>
+    public double Stretch { get; }
+
+    /// <summary>Loads that do not follow (bench problems).</summary>
+    public DeadLoad[] Loads { get; set; } = [];
+
+    /// <summary>State, 8 a node.</summary>
+    public Span<double> State => _q.AsSpan(0, 8 * Mesh.Nodes);
+
+    public ref readonly TLaw Law => ref _law;
+
+    /// <summary>Newton iterations since the workspace was made.</summary>
+    public int Iterations { get; private set; }
+
+    /// <summary>Largest out-of-balance force of the last evaluation [N, N·mm].</summary>
+    public double Residual { get; private set; }
+
+    /// <summary>Largest violation of a restraint at the last evaluation [mm].</summary>
+    public double Violation { get; private set; }
+
+    /// <summary>The number ρ [N/mm].</summary>
+    public double ContactNumber { get; set; } = Engagement.ContactNumber.Usual;
+
+    /// <summary>Residual that counts as equilibrium: this share of the largest contact force, and never less than 1e-9 N.</summary>
+    public double ForceTolerance { get; set; } = 1e-8;
+
+    /// <summary>Violation that counts as fulfilled [mm].</summary>
+    public double PlaceTolerance { get; set; } = 1e-8;
+
+    /// <summary>The tangent and its factors at the last converged state (for condensing).</summary>
+    public BlockTridiagonal Factor => _factor;
+
+    public BlockTridiagonal Tangent => _tangent;
+
+    public Span<double> Gradient => _gradient.AsSpan(0, 8 * Mesh.Nodes);
+
+    /// <summary>Looks for equilibrium from the present state.</summary>
+    /// <param name="mostIterations">Bound.</param>
+    /// <param name="soft">Start with a small ρ: for starts that are far off, where walls are not yet known to be touched.</param>
+    /// <param name="cancellation">To stop.</param>
+    public SearchEnd Search(int mostIterations, bool soft, CancellationToken cancellation)
+    {
+        Span<double> q = State;
+        Contacts.Penalty = soft ? ContactNumber * SoftShare : ContactNumber;
+        if (!Evaluate(q, out double merit))
+            return SearchEnd.Missed;
+
+        double shift = BaseShift;
+        for (int pass = 0; pass < mostIterations; pass++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            double force = Math.Max(Contacts.LargestForce(), 0.1);
+            if (Residual <= Math.Max(ForceTolerance * force, 1e-9) && Violation <= PlaceTolerance)
+                return SearchEnd.Converged;
+
+            if (Residual <= 0.05 * force)
+            {
+                merit += Contacts.UpdateMultipliers(Gradient);
+                if (Contacts.Penalty != ContactNumber)
+                {
+                    Contacts.Penalty = ContactNumber;
+                    if (!Evaluate(q, out merit))
+                        return SearchEnd.Missed;
+                }
+            }
+
+            Iterations++;
+            Log?.Invoke($"{pass} merit {merit:g10} res {Residual:e2} viol {Violation:e2} force {force:g4} shift {shift:e1} share {LastShare}");
+            if (!Direction(ref shift))
+                return SearchEnd.Stalled;
+
+            if (!Advance(ref merit, ref shift))
+                return SearchEnd.Stalled;
+        }
+
+        return SearchEnd.OutOfIterations;
+    }
+
+    /// <summary>Evaluates gradient, tangent and merit at a state.</summary>
+    public bool Evaluate(ReadOnlySpan<double> q, out double merit)
+    {
+        merit = double.PositiveInfinity;
+        if (!Contacts.Locate(Mesh, q, Frames))
+            return false;
+
+        Span<double> gradient = Gradient;
+        gradient.Clear();
+        _tangent.Clear(Mesh.Nodes);
+        merit = RodAssembly.Energy(Mesh, _law, Stretch, q);
+        RodAssembly.Add(Mesh, _law, Stretch, q, gradient, _tangent);
+        foreach (DeadLoad load in Loads)
+        {
+            gradient[8 * load.Node] -= load.Force.X;
+            gradient[8 * load.Node + 1] -= load.Force.Y;
+            gradient[8 * load.Node + 2] -= load.Force.Z;
+            merit -= Vector3.Dot(load.Force, RodAssembly.Position(q, load.Node));
+        }
+
+        merit += Contacts.Apply(q, Frames, gradient, _tangent, Mesh);
+        Residual = Largest(gradient);
+        Violation = Contacts.LargestViolation();
+        return double.IsFinite(merit) && double.IsFinite(Residual);
+    }
+
+    public static Action<string>? Log { get; set; }
+    public double LastShare { get; set; }
+
+    // step = −(K + shift)⁻¹ gradient; the shift is raised until the factor exists.
+    private bool Direction(ref double shift)
+    {
+        while (shift < LargestShift)
+        {
+            _factor.CopyFrom(_tangent);
+            _factor.AddToDiagonal(shift);
+            if (_factor.Factor())
+            {
+                Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
+                for (int i = 0; i < step.Length; i++)
+                    step[i] = -_gradient[i];
+
+                _factor.Solve(step);
+                return true;
+            }
+
+            shift = Math.Max(10 * shift, FirstShift);
+        }
+
+        return false;
+    }
+
+    private bool Advance(ref double merit, ref double shift)
+    {
+        Span<double> q = State;
+        Span<double> trial = _trial.AsSpan(0, q.Length);
+        Span<double> step = _step.AsSpan(0, q.Length);
+        double slope = Dot(Gradient, step);
+        double residual = Residual;
+        double share = Math.Min(1, StepLimit(step));
+        for (int pass = 0; pass < 14; pass++)
+        {
+            for (int i = 0; i < q.Length; i++)
+                trial[i] = q[i] + share * step[i];
+
+            if (Evaluate(trial, out double value) && Accept(merit, value, share * slope, residual))
+            {
+                trial.CopyTo(q);
+                merit = value;
+                LastShare = share;
+                shift = pass == 0 ? (shift > FirstShift ? shift / 10 : BaseShift) : shift;
+                return true;
+            }
+
+            share *= pass < 2 ? 0.5 : 0.25;
+        }
+
+        // No luck along this direction: come closer to steepest descent and try again, a few times.
+        if (shift > 1e4)
+            return false;
+
+        shift = Math.Max(100 * shift, 1);
+        return Evaluate(q, out merit);
+    }
+
+    private bool Accept(double merit, double value, double slope, double residual)
+    {
+        double noise = 1e-12 * (Math.Abs(merit) + 1);
+        return value <= merit + 1e-4 * slope + noise || Residual < 0.3 * residual;
+    }
+
+    private static double StepLimit(ReadOnlySpan<double> step)
+    {
+        double move = 0;
+        double turn = 0;
+        for (int i = 0; i < step.Length; i++)
+        {
+            double size = Math.Abs(step[i]);
+            if (i % 8 < 3)
+                move = Math.Max(move, size);
+            else
+                turn = Math.Max(turn, size);
+        }
+
+        return Math.Min(LargestMove / Math.Max(move, 1e-12), LargestSlopeStep / Math.Max(turn, 1e-12));
+    }
+
+    private static double Largest(ReadOnlySpan<double> x)
+    {
+        double largest = 0;
+        foreach (double value in x)
+        {
+            if (!double.IsFinite(value))
+                return double.PositiveInfinity;
+
+            largest = Math.Max(largest, Math.Abs(value));
+        }
+
+        return largest;
+    }
+
+    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        double sum = 0;
+        for (int i = 0; i < a.Length; i++)
+            sum += a[i] * b[i];
+
+        return sum;
+    }
+}

@@ -1,0 +1,242 @@
+using System.Runtime.CompilerServices;
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Sections;
+
+namespace Archwright.Mechanics.Rods;
+
+/// <summary>Kinematics of a wire at one place: strains, and their first and second derivatives.</summary>
+/// <remarks>
+/// <para>
+/// A wire does not shear, so its section stands at right angles to the tangent t = P/|P|, P = dr/ds. The section's frame is
+/// the rest frame (D1, D2, D3) carried from D1 to t by the smallest rotation, then turned about t by θ. With
+/// l = |P|, m = 1/(l + P·D1), n = t + D1, the stereographic coordinates of the tangent a = m P·D2, b = m P·D3, and
+/// C = d²r/ds², S = n·C:
+/// </para>
+/// <code>
+///     A = (C·D2 − a S)/l          B = (C·D3 − b S)/l
+///     curvature over width      κw =  A cos θ + B sin θ
+///     curvature over thickness  κt =  A sin θ − B cos θ
+///     twist less rest twist     τ  =  θ′ + b κw⁰ + a κt⁰ + (b C·D2 − a C·D3)/l
+///     stretch                   ε  =  l − l⁰
+/// </code>
+/// <para>
+/// The last line of τ is the spin about t of the smallest rotation as D1 and t move along the wire,
+/// −(D1 × t)·(t′ + D1′)/(1 + D1·t). There is no history and no singularity short of a tangent that points back
+/// (D1·t = −1). A, B and τ are linear in C, so the second derivative by C is nil. Kirchhoff's rod; the smallest rotation as in M. Bergou,
+/// M. Wardetzky, S. Robinson, B. Audoly, E. Grinspun, "Discrete elastic rods", ACM Trans. Graph. 27 (2008) 63 (from memory);
+/// the formulas here are derived anew and checked against differences in the tests.
+/// </para>
+/// </remarks>
+internal struct PointKernel
+{
+    /// <summary>Curvatures of the deformed wire and its twist over the rest twist.</summary>
+    private double _width, _thickness, _twist;
+
+    private double _l, _il, _m, _a, _b, _s, _tc, _c2, _c3, _sin, _cos;
+    private Vector3 _t, _n, _qc, _da, _db, _aByP, _bByP, _twistByP, _aByC, _bByC, _twistByC;
+
+    /// <summary>Strain from rest.</summary>
+    public SectionStrain Strain;
+
+    /// <summary>Strain alone, for energies.</summary>
+    /// <param name="rest">Rest frame.</param>
+    /// <param name="p">dr/ds.</param>
+    /// <param name="c">d²r/ds².</param>
+    /// <param name="theta">Turn of the section [rad].</param>
+    /// <param name="thetaRate">Its derivative [rad/mm].</param>
+    public static SectionStrain StrainOf(in RestPoint rest, Vector3 p, Vector3 c, double theta, double thetaRate)
+    {
+        double l = p.Length;
+        double il = 1 / l;
+        double m = 1 / (l + Vector3.Dot(p, rest.D1));
+        double a = m * Vector3.Dot(p, rest.D2);
+        double b = m * Vector3.Dot(p, rest.D3);
+        double s = Vector3.Dot(c, p) * il + Vector3.Dot(c, rest.D1);
+        double c2 = Vector3.Dot(c, rest.D2);
+        double c3 = Vector3.Dot(c, rest.D3);
+        double aa = (c2 - a * s) * il;
+        double bb = (c3 - b * s) * il;
+        (double sin, double cos) = Math.SinCos(theta);
+        return new SectionStrain(
+            l - rest.Stretch,
+            aa * sin - bb * cos - rest.OverThickness,
+            aa * cos + bb * sin - rest.OverWidth,
+            thetaRate + b * rest.OverWidth + a * rest.OverThickness + (b * c2 - a * c3) * il);
+    }
+
+    /// <summary>Strain and first derivatives.</summary>
+    public void Evaluate(in RestPoint rest, Vector3 p, Vector3 c, double theta, double thetaRate)
+    {
+        _l = p.Length;
+        _il = 1 / _l;
+        _t = p * _il;
+        _n = _t + rest.D1;
+        _m = 1 / (_l + Vector3.Dot(p, rest.D1));
+        _a = _m * Vector3.Dot(p, rest.D2);
+        _b = _m * Vector3.Dot(p, rest.D3);
+        _da = (rest.D2 - _n * _a) * _m;
+        _db = (rest.D3 - _n * _b) * _m;
+        _tc = Vector3.Dot(_t, c);
+        _s = _tc + Vector3.Dot(c, rest.D1);
+        _c2 = Vector3.Dot(c, rest.D2);
+        _c3 = Vector3.Dot(c, rest.D3);
+        _qc = (c - _t * _tc) * _il;
+
+        double aa = (_c2 - _a * _s) * _il;
+        double bb = (_c3 - _b * _s) * _il;
+        double twisting = _b * _c2 - _a * _c3;
+        if (theta == 0)
+            (_sin, _cos) = (0, 1);
+        else
+            (_sin, _cos) = Math.SinCos(theta);
+        _width = aa * _cos + bb * _sin;
+        _thickness = aa * _sin - bb * _cos;
+        _twist = thetaRate + _b * rest.OverWidth + _a * rest.OverThickness + twisting * _il;
+        Strain = new SectionStrain(
+            _l - rest.Stretch, _thickness - rest.OverThickness, _width - rest.OverWidth, _twist);
+
+        _aByC = (rest.D2 - _n * _a) * _il;
+        _bByC = (rest.D3 - _n * _b) * _il;
+        _twistByC = (rest.D2 * _b - rest.D3 * _a) * _il;
+        _aByP = (_da * _s + _qc * _a + _t * aa) * -_il;
+        _bByP = (_db * _s + _qc * _b + _t * bb) * -_il;
+        _twistByP = _db * (rest.OverWidth + _c2 * _il) + _da * (rest.OverThickness - _c3 * _il)
+            - _t * (twisting * _il * _il);
+    }
+
+    /// <summary>Derivative of the energy by (P, C, θ, θ′).</summary>
+    /// <param name="force">Work-conjugate to <see cref="Strain"/>.</param>
+    /// <param name="g">Length 8, overwritten.</param>
+    public readonly void Gradient(in SectionForce force, Span<double> g)
+    {
+        (double onA, double onB) = OnAxes(force);
+        Vector3 byP = _t * force.Axial + _aByP * onA + _bByP * onB + _twistByP * force.Twist;
+        Vector3 byC = _aByC * onA + _bByC * onB + _twistByC * force.Twist;
+        g[0] = byP.X;
+        g[1] = byP.Y;
+        g[2] = byP.Z;
+        g[3] = byC.X;
+        g[4] = byC.Y;
+        g[5] = byC.Z;
+        g[6] = force.OverThickness * _width - force.OverWidth * _thickness;
+        g[7] = force.Twist;
+    }
+
+    /// <summary>Derivatives of the four strains by (P, C, θ, θ′): rows axial, over thickness, over width, twist.</summary>
+    /// <param name="rows">Row-major 4 × 8, overwritten.</param>
+    public readonly void StrainRows(Span<double> rows)
+    {
+        Put(rows, _t, default, 0, 0);
+        Put(rows[8..], _aByP * _sin - _bByP * _cos, _aByC * _sin - _bByC * _cos, _width, 0);
+        Put(rows[16..], _aByP * _cos + _bByP * _sin, _aByC * _cos + _bByC * _sin, -_thickness, 0);
+        Put(rows[24..], _twistByP, _twistByC, 0, 1);
+    }
+
+    /// <summary>Second derivatives of the strains, weighted by the forces: the geometric part of the tangent.</summary>
+    /// <param name="rest">Rest frame.</param>
+    /// <param name="force">Weights.</param>
+    /// <param name="h">Row-major 8 × 8 in (P, C, θ, θ′), overwritten; symmetric.</param>
+    /// <remarks>
+    /// With wA, wB the forces on A and B, T the torque, q = wA a + wB b,
+    /// z = wA C2 + wB C3 + T (b C2 − a C3) − q S, Q = ∇n = (I − t tᵀ)/l and
+    /// ∇∇a = −m (∇a nᵀ + n ∇aᵀ + a Q), ∇(Q C) = −(Q C tᵀ + t (Q C)ᵀ + (t·C) Q)/l, the sum is ∇∇(N l + T(a κt⁰ + b κw⁰) + z/l).
+    /// </remarks>
+    public readonly void Geometric(in RestPoint rest, in SectionForce force, Span<double> h)
+    {
+        (double onA, double onB) = OnAxes(force);
+        double torque = force.Twist;
+        double q = onA * _a + onB * _b;
+        Vector3 dq = _da * onA + _db * onB;
+        double z = onA * _c2 + onB * _c3 + torque * (_b * _c2 - _a * _c3) - q * _s;
+        Vector3 dz = (_db * _c2 - _da * _c3) * torque - dq * _s - _qc * q;
+
+        double il2 = _il * _il;
+        double tc = _tc;
+        double onDda = torque * rest.OverThickness - _il * (_s * onA + torque * _c3);
+        double onDdb = torque * rest.OverWidth - _il * (_s * onB - torque * _c2);
+        double onQ = force.Axial - _m * (onDda * _a + onDdb * _b) + il2 * (q * tc - z);
+        Vector3 withN = (_da * onDda + _db * onDdb) * -_m;
+        Vector3 withQc = dq * -_il;
+        Vector3 withT = (_qc * q - dz) * il2;
+        double onTt = 2 * z * il2 * _il;
+
+        double qScale = onQ * _il;
+        h.Clear();
+        for (int i = 0; i < 3; i++)
+        {
+            for (int j = i; j < 3; j++)
+            {
+                double ti = At(_t, i);
+                double tj = At(_t, j);
+                double value = (i == j ? qScale : 0) + (onTt - qScale) * ti * tj
+                    + At(withN, i) * At(_n, j) + At(_n, i) * At(withN, j)
+                    + At(withQc, i) * At(_qc, j) + At(_qc, i) * At(withQc, j)
+                    + At(withT, i) * tj + ti * At(withT, j);
+                h[8 * i + j] = value;
+                h[8 * j + i] = value;
+            }
+        }
+
+        Mixed(rest, onA, onB, torque, q, dq, h);
+        Turning(force, h);
+    }
+
+    // ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l.
+    private readonly void Mixed(
+        in RestPoint rest, double onA, double onB, double torque, double q, Vector3 dq, Span<double> h)
+    {
+        Vector3 byC = _aByC * onA + _bByC * onB + _twistByC * torque;
+        for (int i = 0; i < 3; i++)
+        {
+            double ti = At(_t, i);
+            double dqi = At(dq, i);
+            double onD2 = torque * At(_db, i);
+            double onD3 = torque * At(_da, i);
+            for (int j = 0; j < 3; j++)
+            {
+                double tj = At(_t, j);
+                double across = ((i == j ? 1 : 0) - ti * tj) * _il;
+                double value = _il * (onD2 * At(rest.D2, j) - onD3 * At(rest.D3, j) - dqi * At(_n, j) - q * across)
+                    - _il * ti * At(byC, j);
+                h[8 * i + 3 + j] = value;
+                h[8 * (3 + j) + i] = value;
+            }
+        }
+    }
+
+    // ∂κw/∂θ = −κt, ∂κt/∂θ = κw.
+    private readonly void Turning(in SectionForce force, Span<double> h)
+    {
+        double onA = force.OverThickness * _cos - force.OverWidth * _sin;
+        double onB = force.OverThickness * _sin + force.OverWidth * _cos;
+        Vector3 byP = _aByP * onA + _bByP * onB;
+        Vector3 byC = _aByC * onA + _bByC * onB;
+        for (int i = 0; i < 3; i++)
+        {
+            h[8 * i + 6] = At(byP, i);
+            h[48 + i] = At(byP, i);
+            h[8 * (3 + i) + 6] = At(byC, i);
+            h[48 + 3 + i] = At(byC, i);
+        }
+
+        h[54] = -force.OverWidth * _width - force.OverThickness * _thickness;
+    }
+
+    private readonly (double OnA, double OnB) OnAxes(in SectionForce force) =>
+        (force.OverWidth * _cos + force.OverThickness * _sin, force.OverWidth * _sin - force.OverThickness * _cos);
+
+    private static void Put(Span<double> row, Vector3 byP, Vector3 byC, double byTheta, double byThetaRate)
+    {
+        row[0] = byP.X;
+        row[1] = byP.Y;
+        row[2] = byP.Z;
+        row[3] = byC.X;
+        row[4] = byC.Y;
+        row[5] = byC.Z;
+        row[6] = byTheta;
+        row[7] = byThetaRate;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double At(in Vector3 v, int i) => i == 0 ? v.X : i == 1 ? v.Y : v.Z;
+}

@@ -1,0 +1,167 @@
+using Archwright.Mechanics.Numerics;
+
+namespace Archwright.Mechanics.Rods;
+
+/// <summary>Rest frame and rest curvature at one place of the wire.</summary>
+internal struct RestPoint
+{
+    /// <summary>Tangent, width direction and thickness direction of the rest shape; orthonormal, right-handed.</summary>
+    public Vector3 D1, D2, D3;
+
+    /// <summary>|dr/ds| of the interpolated rest shape; one but for the interpolation.</summary>
+    public double Stretch;
+
+    /// <summary>Rest curvatures: −d1′·d3 about the outward director, d1′·d2 about the third [1/mm].</summary>
+    public double OverThickness, OverWidth;
+
+    /// <summary>Rest twist d2′·d3 [1/mm].</summary>
+    public double Twist;
+
+    /// <summary>Builds the frame from the interpolated rest shape.</summary>
+    /// <param name="slope">dr/ds.</param>
+    /// <param name="bend">d²r/ds².</param>
+    /// <param name="outward">Direction of the width; any length, not along the slope.</param>
+    /// <param name="outwardRate">Its derivative.</param>
+    public static RestPoint From(Vector3 slope, Vector3 bend, Vector3 outward, Vector3 outwardRate)
+    {
+        double stretch = slope.Length;
+        Vector3 d1 = slope / stretch;
+        Vector3 d1Rate = (bend - d1 * Vector3.Dot(d1, bend)) / stretch;
+        Vector3 across = outward - d1 * Vector3.Dot(d1, outward);
+        double size = across.Length;
+        Vector3 d2 = across / size;
+        Vector3 d3 = Vector3.Cross(d1, d2);
+        return new RestPoint
+        {
+            D1 = d1,
+            D2 = d2,
+            D3 = d3,
+            Stretch = stretch,
+            OverThickness = -Vector3.Dot(d1Rate, d3),
+            OverWidth = Vector3.Dot(d1Rate, d2),
+            Twist = (Vector3.Dot(outwardRate, d3) - Vector3.Dot(d1, outward) * Vector3.Dot(d1Rate, d3)) / size,
+        };
+    }
+}
+
+/// <summary>Nodes of a wire, and everything about its rest shape that the elements need. Constant while
+/// the wire moves; rebuilt in place when the nodes move along the wire.</summary>
+internal sealed class RodMesh
+{
+    /// <summary>Gauss points an element.</summary>
+    public const int Points = 2;
+
+    /// <summary>Position of the two Gauss points in an element, from 0 to 1.</summary>
+    public static readonly double[] GaussAt = [0.5 - 0.5 / Math.Sqrt(3), 0.5 + 0.5 / Math.Sqrt(3)];
+
+    private readonly double[] _s;
+    private readonly Vector3[] _position;
+    private readonly Vector3[] _tangent;
+    private readonly Vector3[] _outward;
+    private readonly RestPoint[] _rest;
+    private readonly double[] _weights;
+
+    /// <param name="mostNodes">Room.</param>
+    public RodMesh(int mostNodes)
+    {
+        _s = new double[mostNodes];
+        _position = new Vector3[mostNodes];
+        _tangent = new Vector3[mostNodes];
+        _outward = new Vector3[mostNodes];
+        _rest = new RestPoint[Points * mostNodes];
+        _weights = new double[Points * mostNodes * HermiteWeights.Count];
+    }
+
+    /// <summary>Number of nodes.</summary>
+    public int Nodes { get; private set; }
+
+    /// <summary>Number of elements.</summary>
+    public int Elements => Nodes - 1;
+
+    /// <summary>Places of the nodes along the rest shape [mm], ascending.</summary>
+    public ReadOnlySpan<double> S => _s.AsSpan(0, Nodes);
+
+    /// <summary>Rest data at Gauss points, two an element.</summary>
+    public ReadOnlySpan<RestPoint> Rest => _rest.AsSpan(0, Points * Elements);
+
+    /// <summary>Weights that turn nodal values into the slope and the bend of the centre line at each Gauss point.</summary>
+    public ReadOnlySpan<double> Weights => _weights;
+
+    /// <summary>Rest position of a node [mm].</summary>
+    public Vector3 RestPosition(int node) => _position[node];
+
+    /// <summary>Rest tangent of a node.</summary>
+    public Vector3 RestTangent(int node) => _tangent[node];
+
+    /// <summary>Length of an element [mm].</summary>
+    public double Length(int element) => _s[element + 1] - _s[element];
+
+    /// <summary>Puts the nodes at <paramref name="s"/> along <paramref name="curve"/>.</summary>
+    /// <param name="s">Ascending places [mm].</param>
+    /// <param name="curve">Rest shape.</param>
+    /// <param name="shift">Added to every place [mm].</param>
+    public void Build(ReadOnlySpan<double> s, RestCurve curve, double shift = 0)
+    {
+        Nodes = s.Length;
+        for (int i = 0; i < Nodes; i++)
+        {
+            _s[i] = s[i] + shift;
+            (_position[i], _tangent[i]) = curve.At(_s[i]);
+            _outward[i] = curve.OutwardAt(_s[i]);
+        }
+
+        for (int e = 0; e < Elements; e++)
+        {
+            for (int g = 0; g < Points; g++)
+            {
+                int point = Points * e + g;
+                _rest[point] = RestAt(e, GaussAt[g]);
+                HermiteWeights.Fill(
+                    GaussAt[g], Length(e), _weights.AsSpan(point * HermiteWeights.Count, HermiteWeights.Count));
+            }
+        }
+    }
+
+    /// <summary>Takes over another mesh of the same room.</summary>
+    public void CopyFrom(RodMesh other)
+    {
+        Nodes = other.Nodes;
+        other._s.AsSpan(0, Nodes).CopyTo(_s);
+        other._position.AsSpan(0, Nodes).CopyTo(_position);
+        other._tangent.AsSpan(0, Nodes).CopyTo(_tangent);
+        other._outward.AsSpan(0, Nodes).CopyTo(_outward);
+        other._rest.AsSpan(0, Points * Elements).CopyTo(_rest);
+        other._weights.AsSpan(0, Points * Elements * HermiteWeights.Count).CopyTo(_weights);
+    }
+
+    /// <summary>Rest frame inside an element.</summary>
+    /// <param name="element">Index.</param>
+    /// <param name="u">From 0 to 1.</param>
+    public RestPoint RestAt(int element, double u)
+    {
+        double h = Length(element);
+        var shape = new Hermite(u, h);
+        Vector3 r0 = _position[element];
+        Vector3 r1 = _position[element + 1];
+        Vector3 t0 = _tangent[element];
+        Vector3 t1 = _tangent[element + 1];
+        Vector3 o0 = _outward[element];
+        Vector3 o1 = _outward[element + 1];
+        return RestPoint.From(
+            shape.Slope(r0, t0, r1, t1), shape.Bend(r0, t0, r1, t1), o0 * (1 - u) + o1 * u, (o1 - o0) / h);
+    }
+
+    /// <summary>The element that holds a place along the wire; the first or last one outside.</summary>
+    /// <param name="s">[mm]</param>
+    /// <param name="near">Where to start looking.</param>
+    public int Find(double s, int near)
+    {
+        int e = Math.Clamp(near, 0, Elements - 1);
+        while (e > 0 && s < _s[e])
+            e--;
+        while (e < Elements - 1 && s > _s[e + 1])
+            e++;
+
+        return e;
+    }
+}

@@ -1,0 +1,376 @@
+using System.Runtime.CompilerServices;
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Rods;
+
+namespace Archwright.Mechanics.Slots;
+
+/// <summary>All restraints between one wire and its slots: gaps, multipliers, and their part of energy, gradient and tangent.</summary>
+/// <remarks>
+/// Augmented Lagrangian: a row c with multiplier λ and the number ρ acts with p = λ + ρ c where that pushes the right way, and
+/// adds p²/(2ρ) to the merit function. After a Newton step λ takes the value of p, so at convergence c = 0 to
+/// rounding whatever ρ is (docs/decisions/0003; tests change ρ by a factor of a hundred).
+/// Second derivatives: with m = ∂c/∂r at the crossing (normal to the wire but for the turn),
+/// δ²c = 2 (m·δr′) δs + (m·r″) δs² + f″ δφ² + f′ δ²φ, δs = −e₁·δr/(e₁·r′). Left out: the change of φ's derivatives by sliding,
+/// which is the torque times the slide and does not change what Newton converges to.
+/// </remarks>
+internal sealed class ContactSet
+{
+    private readonly Station[] _stations;
+    private readonly ContactRow[] _rows;
+    private readonly ElementVector[] _byRow;
+    private readonly int[] _elementOfRow;
+
+    public ContactSet(int mostStations, int mostRows)
+    {
+        _stations = new Station[mostStations];
+        _rows = new ContactRow[mostRows];
+        _byRow = new ElementVector[mostRows];
+        _elementOfRow = new int[mostRows];
+    }
+
+    /// <summary>Places across the slots.</summary>
+    public Span<Station> Stations => _stations.AsSpan(0, StationCount);
+
+    /// <summary>Restraints.</summary>
+    public Span<ContactRow> Rows => _rows.AsSpan(0, RowCount);
+
+    public int StationCount { get; private set; }
+
+    public int RowCount { get; private set; }
+
+    /// <summary>The number ρ [N/mm].</summary>
+    public double Penalty { get; set; } = 1e5;
+
+    /// <summary>Index of a slot that the wire does not reach; −1 when it reaches all.</summary>
+    public int MissedSlot { get; private set; } = -1;
+
+    public void Clear()
+    {
+        StationCount = 0;
+        RowCount = 0;
+    }
+
+    public int Add(in Station station)
+    {
+        _stations[StationCount] = station;
+        return StationCount++;
+    }
+
+    public void Add(in ContactRow row) => _rows[RowCount++] = row;
+
+    /// <summary>Finds all crossings.</summary>
+    /// <returns>False when the wire does not reach a slot.</returns>
+    public bool Locate(RodMesh mesh, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    {
+        MissedSlot = -1;
+        for (int i = 0; i < StationCount; i++)
+        {
+            ref Station station = ref _stations[i];
+            station.Locate(mesh, q, frames[station.Slot]);
+            if (!station.Crosses)
+            {
+                MissedSlot = station.Slot;
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Adds the restraints' part of the gradient and the tangent, and returns their part of the merit function.
+    /// <see cref="Locate"/> comes first.</summary>
+    public double Apply(
+        ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent, RodMesh mesh)
+    {
+        double merit = 0;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref ContactRow row = ref _rows[i];
+            merit += row.Kind switch
+            {
+                RowKind.Walls => ApplyWalls(ref row, i, frames, gradient, tangent),
+                RowKind.Seating => ApplySeating(ref row, i, frames, gradient, tangent),
+                RowKind.Thread => ApplyThread(ref row, i, frames, gradient, tangent),
+                _ => ApplyFixed(ref row, i, q, frames, gradient, tangent, mesh),
+            };
+        }
+
+        return merit;
+    }
+
+    /// <summary>Multipliers take the values that the augmented Lagrangian sees; the gradient follows.</summary>
+    /// <returns>Change of the merit function [N·mm].</returns>
+    public double UpdateMultipliers(Span<double> gradient)
+    {
+        double merit = 0;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref ContactRow row = ref _rows[i];
+            if (row.Kind == RowKind.Seating)
+                continue;
+
+            double change = row.Effective - row.Multiplier;
+            row.Multiplier = row.Effective;
+            if (row.Effective != 0)
+            {
+                // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went.
+                _byRow[i].AddTo(gradient, _elementOfRow[i], change);
+                merit += change * (2 * row.Effective + change) / (2 * Penalty);
+                row.Effective += change;
+            }
+        }
+
+        return merit;
+    }
+
+    /// <summary>Largest violation [mm, rad·mm] of a row.</summary>
+    public double LargestViolation()
+    {
+        double largest = 0;
+        for (int i = 0; i < RowCount; i++)
+            largest = Math.Max(largest, _rows[i].Violation);
+
+        return largest;
+    }
+
+    /// <summary>Largest multiplier [N].</summary>
+    public double LargestForce()
+    {
+        double largest = 0;
+        for (int i = 0; i < RowCount; i++)
+        {
+            if (_rows[i].Kind != RowKind.Pin)
+                largest = Math.Max(largest, Math.Abs(_rows[i].Effective));
+        }
+
+        return largest;
+    }
+
+    /// <summary>Derivative of a row by the unknowns of its element, at the last evaluation.</summary>
+    public (int Element, ElementVector Derivative) Derivative(int row) => (_elementOfRow[row], _byRow[row]);
+
+    private double ApplyWalls(
+        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
+    {
+        ref readonly Station at = ref _stations[row.Station];
+        ref readonly SlotFrame frame = ref frames[row.Slot];
+        Vector3 axis = Axis(frame, row.Axis);
+        double place = Vector3.Dot(axis, at.R - frame.Centre);
+        bool turns = row.Corner != 0 || row.Across != 0;
+        (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
+        double middle = place + row.Corner * sin;
+        double clearance = row.Room - row.Across * cos;
+
+        double upper = row.Upper ? Math.Max(0, row.Multiplier + Penalty * (middle - clearance)) : 0;
+        double lower = row.Lower ? Math.Min(0, row.Multiplier + Penalty * (middle + clearance)) : 0;
+        double p = upper > 0 ? upper : lower;
+        Register(ref row, index, at.Element, p);
+        if (p == 0)
+            return 0;
+
+        double across = p > 0 ? row.Across : -row.Across;
+        double first = row.Corner * cos - across * sin;
+        double second = -row.Corner * sin - across * cos;
+        AddAtStation(index, at, frame, axis, p, first, second, gradient, tangent, Penalty);
+        return p * p / (2 * Penalty);
+    }
+
+    // A spring with a pull from the start: energy F z + k z²/2, z the lift above the seat.
+    private double ApplySeating(
+        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
+    {
+        ref readonly Station at = ref _stations[row.Station];
+        ref readonly SlotFrame frame = ref frames[row.Slot];
+        Vector3 axis = Axis(frame, row.Axis);
+        double lift = Vector3.Dot(axis, at.R - frame.Centre) - row.Seat;
+        double p = row.Pull + row.Rise * lift;
+        row.Effective = p;
+        row.Violation = 0;
+        AddAtStation(index, at, frame, axis, p, 0, 0, gradient, tangent, row.Rise);
+        return row.Pull * lift + row.Rise * lift * lift / 2;
+    }
+
+    private double ApplyThread(
+        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
+    {
+        ref readonly Station at = ref _stations[row.Station];
+        ref readonly SlotFrame frame = ref frames[row.Slot];
+        double x = Vector3.Dot(frame.Outward, at.R - frame.Centre);
+        double y = Vector3.Dot(frame.Third, at.R - frame.Centre);
+        double distance = Math.Sqrt(x * x + y * y);
+        double p = Math.Max(0, row.Multiplier + Penalty * (distance - row.Room));
+        Register(ref row, index, at.Element, p);
+        if (p == 0)
+            return 0;
+
+        double scale = Math.Max(distance, 1e-6);
+        Vector3 axis = (frame.Outward * x + frame.Third * y) / scale;
+        Vector3 beside = (frame.Third * x - frame.Outward * y) / scale;
+        AddAtStation(index, at, frame, axis, p, 0, 0, gradient, tangent, Penalty);
+
+        // Curvature of the distance: (δ beside)²/distance, beside taken along the wire as the force is.
+        ElementVector turning = ElementVector.OfPoint(NormalToWire(beside, at, frame, 0), at.Shape);
+        ElementVector.AddOuter(tangent, at.Element, turning, turning * (p / scale));
+        return p * p / (2 * Penalty);
+    }
+
+    private void AddAtStation(
+        int index, in Station at, in SlotFrame frame, Vector3 axis, double p, double first, double second,
+        Span<double> gradient, BlockTridiagonal tangent, double stiffness)
+    {
+        Vector3 m = NormalToWire(axis, at, frame, first);
+        ElementVector derivative = ElementVector.OfPoint(m, at.Shape);
+        if (first != 0)
+            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.Shape);
+
+        _byRow[index] = derivative;
+        _elementOfRow[index] = at.Element;
+        derivative.AddTo(gradient, at.Element, p);
+
+        ElementVector.AddOuter(tangent, at.Element, derivative, derivative * stiffness);
+        ElementVector slide = ElementVector.OfPoint(frame.Along * (-1 / at.Advance), at.Shape);
+        ElementVector turnAway = ElementVector.OfSlope(m, 0, at.Shape) * p;
+        ElementVector.AddOuter(tangent, at.Element, turnAway + slide * (p * Vector3.Dot(m, at.C)), slide);
+        ElementVector.AddOuter(tangent, at.Element, slide, turnAway);
+        if (first != 0 || second != 0)
+            AddTurning(at, frame, p, first, second, slide, tangent);
+    }
+
+    private static void AddTurning(
+        in Station at, in SlotFrame frame, double p, double first, double second, in ElementVector slide, BlockTridiagonal tangent)
+    {
+        ElementVector turn = ElementVector.OfSlope(at.TurnByP, 1, at.Shape) + slide * at.TurnRate;
+        ElementVector.AddOuter(tangent, at.Element, turn, turn * (p * second));
+        Span<double> h = stackalloc double[9];
+        at.TurnByPByP(frame, h);
+        for (int i = 0; i < 3; i++)
+        {
+            Vector3 unit = new(i == 0 ? 1 : 0, i == 1 ? 1 : 0, i == 2 ? 1 : 0);
+            Vector3 row = new(h[3 * i], h[3 * i + 1], h[3 * i + 2]);
+            ElementVector.AddOuter(
+                tangent, at.Element,
+                ElementVector.OfSlope(unit, 0, at.Shape), ElementVector.OfSlope(row * (p * first), 0, at.Shape));
+        }
+    }
+
+    /// <summary>Force and moment of the wire on the tooth through one restraint, moment about the slot's centre.</summary>
+    public (Vector3 Force, Vector3 Moment) OnTooth(
+        int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, RodMesh mesh)
+    {
+        ref readonly ContactRow row = ref _rows[index];
+        ref readonly SlotFrame frame = ref frames[row.Slot];
+        double p = row.Effective;
+        if (p == 0 || row.Kind == RowKind.Pin)
+            return default;
+
+        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
+            return AtStation(row, _stations[row.Station], frame);
+
+        Vector3 axis = Axis(frame, row.Axis);
+        Vector3 force = row.Kind == RowKind.Place ? axis * p : default;
+        Vector3 arm = RodAssembly.Position(q, row.Node) - frame.Centre;
+        Vector3 couple = row.Kind switch
+        {
+            RowKind.Direction => Vector3.Cross(RodAssembly.Slope(q, row.Node), axis) * p,
+            RowKind.Turn => RodAssembly.Slope(q, row.Node).Unit() * p,
+            _ => default,
+        };
+        return (force, Vector3.Cross(arm, force) + couple);
+    }
+
+    private static (Vector3 Force, Vector3 Moment) AtStation(in ContactRow row, in Station at, in SlotFrame frame)
+    {
+        Vector3 arm = at.R - frame.Centre;
+        Vector3 axis = Axis(frame, row.Axis);
+        double byTurn = 0;
+        if (row.Kind == RowKind.Thread)
+        {
+            axis = (arm - frame.Along * Vector3.Dot(arm, frame.Along)).Unit();
+        }
+        else if (row.Kind == RowKind.Walls)
+        {
+            double across = row.Effective > 0 ? row.Across : -row.Across;
+            (double sin, double cos) = Math.SinCos(at.Turn);
+            byTurn = row.Corner * cos - across * sin;
+        }
+
+        Vector3 force = NormalToWire(axis, at, frame, byTurn) * row.Effective;
+        return (force, Vector3.Cross(arm, force) + at.TurnAxis * (row.Effective * byTurn));
+    }
+
+    /// <summary>∂c/∂r: the axis, less what sliding takes up.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static Vector3 NormalToWire(Vector3 axis, in Station at, in SlotFrame frame, double byTurn)
+    {
+        double rate = Vector3.Dot(axis, at.P) + byTurn * at.TurnRate;
+        return axis - frame.Along * (rate / at.Advance);
+    }
+
+    private double ApplyFixed(
+        ref ContactRow row, int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames,
+        Span<double> gradient, BlockTridiagonal tangent, RodMesh mesh)
+    {
+        ref readonly SlotFrame frame = ref frames[row.Slot];
+        int element = Math.Min(row.Node, mesh.Elements - 1);
+        double u = row.Node - element;
+        var shape = new Hermite(u, mesh.Length(element));
+        Vector3 axis = Axis(frame, row.Axis);
+        double c;
+        ElementVector derivative;
+        if (row.Kind == RowKind.Pin)
+        {
+            axis = row.PinNormal;
+            c = Vector3.Dot(axis, RodAssembly.Position(q, row.Node) - row.PinAt);
+            derivative = ElementVector.OfPoint(axis, shape);
+        }
+        else if (row.Kind == RowKind.Place)
+        {
+            c = Vector3.Dot(axis, RodAssembly.Position(q, row.Node) - frame.Centre) - row.Target;
+            derivative = ElementVector.OfPoint(axis, shape);
+        }
+        else if (row.Kind == RowKind.Direction)
+        {
+            c = Vector3.Dot(axis, RodAssembly.Slope(q, row.Node));
+            derivative = ElementVector.OfSlope(axis, 0, shape);
+        }
+        else
+        {
+            // With the tangent held along the slot's axis the turn is the angle between outward and the width.
+            Station at = default;
+            at.S = mesh.S[row.Node];
+            at.Element = element;
+            at.NeedsTurn = true;
+            at.U = Vector3.Dot(frame.Along, RodAssembly.Position(q, row.Node) - frame.Centre);
+            at.Locate(mesh, q, frame);
+            c = at.Turn;
+            derivative = ElementVector.OfSlope(at.TurnByP, 1, shape);
+        }
+
+        double p = row.Multiplier + Penalty * c;
+        if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
+            p = 0;
+
+        Register(ref row, index, element, p);
+        if (p == 0)
+            return 0;
+
+        _byRow[index] = derivative;
+        derivative.AddTo(gradient, element, p);
+        ElementVector.AddOuter(tangent, element, derivative, derivative * Penalty);
+        return p * p / (2 * Penalty);
+    }
+
+    private void Register(ref ContactRow row, int index, int element, double p)
+    {
+        row.Effective = p;
+        row.Violation = Math.Abs(p - row.Multiplier) / Penalty;
+        _elementOfRow[index] = element;
+    }
+
+    internal static Vector3 Axis(in SlotFrame frame, int axis) => axis switch
+    {
+        0 => frame.Along,
+        1 => frame.Outward,
+        _ => frame.Third,
+    };
+}
