@@ -16,7 +16,7 @@ public sealed record EngagementOptions
     public int ElementsPerGap { get; init; } = 3;
 
     /// <summary>Elements along the width of a slot.</summary>
-    public int ElementsPerSlot { get; init; } = 2;
+    public int ElementsPerSlot { get; init; } = 3;
 
     /// <summary>Largest number of Newton iterations of one engagement before it is given up.</summary>
     public int MostIterations { get; init; } = 600;
@@ -40,8 +40,8 @@ public sealed class Engager
     private const int DirectIterations = 60;
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
-    private const double NodeTolerance = 0.03;
-    private const int MostRemeshes = 4;
+    private const double NodeTolerance = 0.05;
+    private const int MostRemeshes = 16;
 
     private readonly Layout _layout;
     private readonly Equilibrium<ElasticSection> _rod;
@@ -247,27 +247,22 @@ public sealed class Engager
         }
     }
 
-    // Equilibrium, then nodes to the touching places, until both agree; then the wire slides until nothing drives it along any more.
+    // Equilibrium; then nodes go to the touching places and the wire slides to where nothing drives it along any more, until both agree.
     private SearchEnd Settle(int mostIterations, bool soft, CancellationToken cancellation)
     {
         _slide.Place(_rod);
-        SearchEnd end = SettleContacts(mostIterations, soft, cancellation);
         _slide.Begin();
-        while (end == SearchEnd.Converged && _slide.Wants(_rod, _meshBefore, out double shift))
-        {
-            ShiftNodes(shift);
-            end = SettleContacts(mostIterations, soft: false, cancellation);
-        }
-
-        return end;
-    }
-
-    private SearchEnd SettleContacts(int mostIterations, bool soft, CancellationToken cancellation)
-    {
         SearchEnd end = _rod.Search(mostIterations, soft, cancellation);
-        for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged && NodesAreOff(); pass++)
+        for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
-            MoveNodes();
+            bool slides = _slide.Wants(_rod, out double shift);
+            if (NodesAreOff())
+                MoveNodes(shift);
+            else if (slides)
+                ShiftNodes(shift);
+            else
+                break;
+
             end = _rod.Search(mostIterations, soft: false, cancellation);
         }
 
@@ -431,30 +426,35 @@ public sealed class Engager
     }
 
     // New nodes at the touching places; the shape is carried over, multipliers and places of contact stay.
-    private void MoveNodes()
+    private void MoveNodes(double shift)
     {
         double least = 1e-4 * _rod.Contacts.LargestForce();
         _plan.Clear();
         for (int i = 0; i < _from.Length; i++)
-            PlanSlot(i, least);
+            PlanSlot(i, least, shift);
 
         int nodes = _rod.Mesh.Nodes;
         _rod.State.CopyTo(_before);
         _meshBefore.CopyFrom(_rod.Mesh);
-        BuildMesh();
-        MeshTransfer.Carry(_meshBefore, _before.AsSpan(0, 8 * nodes), _rod.Mesh, _rod.State);
+        ReadOnlySpan<double> places = _plan.Nodes(Options.ElementsPerGap, Options.ElementsPerSlot, TypicalWidth());
+        _rod.Mesh.Build(places, _layout.Rest, shift);
+        MeshTransfer.Carry(_meshBefore, _before.AsSpan(0, 8 * nodes), places, _rod.State);
+        AttachFixedRows();
         foreach (ref Station station in _rod.Contacts.Stations)
+        {
             station.Element = 0;
+            station.S += shift;
+        }
     }
 
-    private void PlanSlot(int index, double least)
+    private void PlanSlot(int index, double least, double shift)
     {
         Slot slot = Arrangement.Slots[index];
         if (!Layout.Restrains(slot))
             return;
 
         if (_slide.IsBefore(index))
-            _plan.Add(_slide.PinPlace, insideSlot: false, closest: 0.05);
+            _plan.Add(_slide.PinPlace - shift, insideSlot: false, closest: 0.05);
         if (slot.Hold is Hold.Clamped or Hold.Glide)
         {
             _plan.Add(_layout.Places[index], insideSlot: false, closest: 0.05);

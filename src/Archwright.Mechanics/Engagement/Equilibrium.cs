@@ -41,7 +41,8 @@ internal sealed class Equilibrium<TLaw>
     private const double LargestShift = 1e7;
     private const double LargestSlopeStep = 0.5;
     private const double LargestMove = 3;
-    private const double SoftShare = 0.02;
+    private const double SoftShare = 0.05;
+    private const int MostSoft = 12;
 
     private readonly double[] _q;
     private readonly double[] _trial;
@@ -111,12 +112,14 @@ internal sealed class Equilibrium<TLaw>
 
     /// <summary>Looks for equilibrium from the present state.</summary>
     /// <param name="mostIterations">Bound.</param>
-    /// <param name="soft">Start with a small ρ: for starts that are far off, where walls are not yet known to be touched.</param>
+    /// <param name="soft">Start with springs in place of walls: for starts that are far off, where it is not yet known which walls are
+    /// touched.</param>
     /// <param name="cancellation">To stop.</param>
     public SearchEnd Search(int mostIterations, bool soft, CancellationToken cancellation)
     {
         Span<double> q = State;
-        Contacts.Penalty = soft ? ContactNumber * SoftShare : ContactNumber;
+        Contacts.Penalty = ContactNumber;
+        Contacts.Soft = soft;
         if (!Evaluate(q, out double merit))
             return SearchEnd.Missed;
 
@@ -125,18 +128,18 @@ internal sealed class Equilibrium<TLaw>
         {
             cancellation.ThrowIfCancellationRequested();
             double force = Math.Max(Contacts.LargestForce(), 0.1);
-            if (Residual <= Math.Max(ForceTolerance * force, 1e-9) && Violation <= PlaceTolerance)
+            if (!Contacts.Soft && Residual <= Math.Max(ForceTolerance * force, 1e-9) && Violation <= PlaceTolerance)
                 return SearchEnd.Converged;
 
-            if (Residual <= 0.05 * force)
+            if (Contacts.Soft && (Residual <= SoftShare * force || pass == MostSoft))
+            {
+                Contacts.TakeSoftForces();
+                if (!Evaluate(q, out merit))
+                    return SearchEnd.Missed;
+            }
+            else if (!Contacts.Soft && Residual <= 0.05 * force)
             {
                 merit += Contacts.UpdateMultipliers(Gradient);
-                if (Contacts.Penalty != ContactNumber)
-                {
-                    Contacts.Penalty = ContactNumber;
-                    if (!Evaluate(q, out merit))
-                        return SearchEnd.Missed;
-                }
             }
 
             Iterations++;

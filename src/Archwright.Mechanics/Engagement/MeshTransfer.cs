@@ -10,12 +10,12 @@ internal static class MeshTransfer
     /// <param name="old">Old state.</param>
     /// <param name="to">New nodes.</param>
     /// <param name="state">New state, overwritten.</param>
-    public static void Carry(RodMesh from, ReadOnlySpan<double> old, RodMesh to, Span<double> state)
+    public static void Carry(RodMesh from, ReadOnlySpan<double> old, ReadOnlySpan<double> to, Span<double> state)
     {
         int element = 0;
-        for (int i = 0; i < to.Nodes; i++)
+        for (int i = 0; i < to.Length; i++)
         {
-            double s = to.S[i];
+            double s = to[i];
             element = from.Find(s, element);
             double h = from.Length(element);
             var shape = new Hermite((s - from.S[element]) / h, h);
@@ -28,7 +28,7 @@ internal static class MeshTransfer
             }
 
             at[6] = Turn(old, element, shape);
-            at[7] = i < to.Elements ? TurnAt(from, old, (s + to.S[i + 1]) / 2, element) : 0;
+            at[7] = i + 1 < to.Length ? TurnAt(from, old, (s + to[i + 1]) / 2, element) : 0;
         }
     }
 

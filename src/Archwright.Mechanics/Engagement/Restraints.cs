@@ -87,17 +87,20 @@ internal static class Restraints
             if (k == 0)
                 AddTie(contacts, slot, section, index, station);
             if (k != 0 || slot.Hold != Hold.EdgesOnly)
-                AddWallsAt(contacts, slot, section, index, station);
+                AddWallsAt(contacts, slot, section, index, station, edge: Math.Abs(k) == half);
         }
     }
 
     // Height: both walls; the section's thickness lies across, its width makes the corners. Depth: the base, and the lid if there is one.
-    private static void AddWallsAt(ContactSet contacts, Slot slot, Section section, int index, int station)
+    private static void AddWallsAt(ContactSet contacts, Slot slot, Section section, int index, int station, bool edge)
     {
         double r = section.EdgeRadius;
         double thickness = section.Thickness / 2 - r;
         double width = section.Width / 2 - r;
-        var row = new ContactRow { Kind = RowKind.Walls, Station = station, Slot = index, Upper = true, Lower = true };
+        var row = new ContactRow
+        {
+            Kind = RowKind.Walls, Station = station, Slot = index, Edge = edge, Upper = true, Lower = true,
+        };
         AddPair(contacts, row with { Axis = 2, Across = thickness, Room = slot.Height / 2 - r }, width);
         bool lid = slot.Tie.Kind == TieKind.Closed;
         AddPair(contacts, row with { Axis = 1, Across = width, Room = slot.Depth / 2 - r, Upper = lid }, thickness);
@@ -130,7 +133,10 @@ internal static class Restraints
     private static void AddPoint(ContactSet contacts, int index, double place, double u)
     {
         int station = contacts.Add(new Station { Slot = index, U = u, S = place + u });
-        var row = new ContactRow { Kind = RowKind.Walls, Station = station, Slot = index, Upper = true, Lower = true };
+        var row = new ContactRow
+        {
+            Kind = RowKind.Walls, Station = station, Slot = index, Edge = true, Upper = true, Lower = true,
+        };
         contacts.Add(row with { Axis = 1 });
         contacts.Add(row with { Axis = 2 });
     }

@@ -18,12 +18,12 @@ internal sealed class Slide
     private const int MostSteps = 12;
     private const double ForceShare = 2e-5;
     private const double LeastForce = 1e-5;
+    private const double LeastStep = 0.01;
 
     private readonly bool _exists;
     private readonly int _first = -1;
     private readonly int _second = -1;
     private readonly double _restPlace;
-    private readonly Layout _layout;
     private Vector3 _middle;
     private Vector3 _normal;
     private double _shift;
@@ -34,7 +34,6 @@ internal sealed class Slide
 
     public Slide(Arrangement arrangement, Layout layout)
     {
-        _layout = layout;
         _exists = Restraints.SlidesFreely(arrangement);
         var held = new List<int>();
         for (int i = 0; i < arrangement.Slots.Length; i++)
@@ -95,23 +94,26 @@ internal sealed class Slide
     }
 
     /// <summary>Whether the wire still wants to slide, and how far.</summary>
-    public bool Wants(Equilibrium<ElasticSection> rod, RodMesh scratch, out double shift)
+    public bool Wants(Equilibrium<ElasticSection> rod, out double shift)
     {
         shift = 0;
         if (!_exists)
             return false;
 
         double force = PinOf(rod).Effective;
-        if (Math.Abs(force) <= Math.Max(LeastForce, ForceShare * rod.Contacts.LargestForce()) || _steps >= MostSteps)
+        if (_steps >= MostSteps || Math.Abs(force) <= Math.Max(LeastForce, ForceShare * rod.Contacts.LargestForce()))
             return false;
 
         if (_lastStep != 0)
             _stiffness = (force - _lastForce) / _lastStep;
         else if (_stiffness == 0)
-            _stiffness = FixedShapeStiffness(rod, scratch);
+            _stiffness = FixedShapeStiffness(rod);
 
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = _stiffness > 0 ? -force / _stiffness : -Math.Sign(force) * LongestStep;
+        if (Math.Abs(step) < LeastStep && _steps > 0)
+            return false;
+
         shift = Math.Clamp(step, -LongestStep, LongestStep);
         _lastForce = force;
         _lastStep = shift;
@@ -120,17 +122,21 @@ internal sealed class Slide
         return true;
     }
 
-    // Second difference of the energy by the shift, the wire's shape held: stiffer than the wire that may settle, so a safe first step.
-    private double FixedShapeStiffness(Equilibrium<ElasticSection> rod, RodMesh scratch)
+    // Stiffness against sliding with the shape held: ∫ B (dκ⁰/ds)² ds. The wire that may settle is softer, so the first step is on the safe side.
+    private static double FixedShapeStiffness(Equilibrium<ElasticSection> rod)
     {
-        const double h = 0.1;
-        double Energy(double shift)
+        double sum = 1e-6;
+        ReadOnlySpan<RestPoint> rest = rod.Mesh.Rest;
+        for (int e = 1; e + 1 < rod.Mesh.Elements; e++)
         {
-            scratch.Build(rod.Mesh.S, _layout.Rest, shift);
-            return RodAssembly.Energy(scratch, rod.Law, rod.Stretch, rod.State);
+            double between = rod.Mesh.Length(e) / Math.Sqrt(3);
+            RestPoint a = rest[RodMesh.Points * e];
+            RestPoint b = rest[RodMesh.Points * e + 1];
+            var change = new SectionStrain(0, b.OverThickness - a.OverThickness, b.OverWidth - a.OverWidth, b.Twist - a.Twist);
+            sum += 2 * rod.Law.Energy(RodMesh.Points * e, change) * rod.Mesh.Length(e) / (between * between);
         }
 
-        return Math.Max(1e-6, (Energy(h) - 2 * Energy(0) + Energy(-h)) / (h * h));
+        return sum;
     }
 
     private static ref ContactRow PinOf(Equilibrium<ElasticSection> rod)

@@ -125,19 +125,23 @@ internal sealed class CubicPath
     {
         double best = double.PositiveInfinity;
         double at = 0;
-        int samples = Math.Max(200, 4 * _points.Length);
-        for (int i = 0; i <= samples; i++)
+        for (int i = 0; i + 1 < _points.Length; i++)
         {
-            double s = Length * i / samples;
-            double distance = (At(s).Point - point).Length;
+            // Nearest point of the chord; close enough to start from.
+            Vector3 chord = _points[i + 1] - _points[i];
+            double u = Math.Clamp(Vector3.Dot(point - _points[i], chord) / Vector3.Dot(chord, chord), 0, 1);
+            double distance = (_points[i] + chord * u - point).Length;
             if (distance < best)
-                (best, at) = (distance, s);
+                (best, at) = (distance, _lengths[i] + u * (_lengths[i + 1] - _lengths[i]));
         }
 
-        for (int pass = 0; pass < 30; pass++)
+        for (int pass = 0; pass < 12; pass++)
         {
             (Vector3 r, Vector3 t) = At(at);
-            at += Vector3.Dot(point - r, t);
+            double step = Vector3.Dot(point - r, t);
+            at += step;
+            if (Math.Abs(step) < 1e-12)
+                break;
         }
 
         return at;

@@ -41,6 +41,15 @@ internal sealed class ContactSet
     /// <summary>The number ρ [N/mm].</summary>
     public double Penalty { get; set; } = 1e5;
 
+    /// <summary>Springs in place of walls, for the first look.</summary>
+    public bool Soft { get; set; }
+
+    /// <summary>Spring of a wall at the first look [N/mm].</summary>
+    public const double SoftSpring = 1000;
+
+    /// <summary>A clearance below this leaves no play at all [mm].</summary>
+    private const double NoPlay = 1e-12;
+
     /// <summary>Index of a slot that the wire does not reach; −1 when it reaches all.</summary>
     public int MissedSlot { get; private set; } = -1;
 
@@ -111,7 +120,7 @@ internal sealed class ContactSet
 
             double change = row.Effective - row.Multiplier;
             row.Multiplier = row.Effective;
-            if (row.Effective != 0)
+            if (row.Effective != 0 && change != 0)
             {
                 // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went.
                 _byRow[i].AddTo(gradient, _elementOfRow[i], change);
@@ -121,6 +130,19 @@ internal sealed class ContactSet
         }
 
         return merit;
+    }
+
+    /// <summary>Ends the first look: what the springs carried becomes the first multipliers.</summary>
+    public void TakeSoftForces()
+    {
+        Soft = false;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref ContactRow row = ref _rows[i];
+            bool pushes = (row.Upper && row.Effective > 0) || (row.Lower && row.Effective < 0);
+            if (row.Kind == RowKind.Walls)
+                row.Multiplier = pushes ? row.Effective : 0;
+        }
     }
 
     /// <summary>Largest violation [mm, rad·mm] of a row.</summary>
@@ -160,19 +182,41 @@ internal sealed class ContactSet
         (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
         double middle = place + row.Corner * sin;
         double clearance = row.Room - row.Across * cos;
+        if (Soft)
+            return ApplySoft(ref row, index, at, frame, axis, middle, cos, gradient, tangent);
 
         double upper = row.Upper ? Math.Max(0, row.Multiplier + Penalty * (middle - clearance)) : 0;
         double lower = row.Lower ? Math.Min(0, row.Multiplier + Penalty * (middle + clearance)) : 0;
         double p = upper > 0 ? upper : lower;
+        bool fixedPlace = row.Upper && row.Lower && clearance <= NoPlay;
+        if (fixedPlace)
+            p = row.Multiplier + Penalty * middle;
+
         Register(ref row, index, at.Element, p);
-        if (p == 0)
+        if (p == 0 && !fixedPlace)
             return 0;
 
         double across = p > 0 ? row.Across : -row.Across;
         double first = row.Corner * cos - across * sin;
         double second = -row.Corner * sin - across * cos;
-        AddAtStation(index, at, frame, axis, p, first, second, gradient, tangent, Penalty);
+        AddAtStation(index, at, frame, axis, p, row.Multiplier, first, second, gradient, tangent, Penalty);
         return p * p / (2 * Penalty);
+    }
+
+    // The first look at a displaced arch: springs toward the middle of the slot at its edges, whatever the clearance. They tell which wall
+    // will be touched, and about how hard.
+    private double ApplySoft(
+        ref ContactRow row, int index, in Station at, in SlotFrame frame, Vector3 axis, double middle, double cos,
+        Span<double> gradient, BlockTridiagonal tangent)
+    {
+        double p = row.Edge ? SoftSpring * middle : 0;
+        Register(ref row, index, at.Element, p);
+        row.Violation = 0;
+        if (!row.Edge)
+            return 0;
+
+        AddAtStation(index, at, frame, axis, p, p, row.Corner * cos, 0, gradient, tangent, SoftSpring);
+        return p * p / (2 * SoftSpring);
     }
 
     // A spring with a pull from the start: energy F z + k z²/2, z the lift above the seat.
@@ -186,7 +230,7 @@ internal sealed class ContactSet
         double p = row.Pull + row.Rise * lift;
         row.Effective = p;
         row.Violation = 0;
-        AddAtStation(index, at, frame, axis, p, 0, 0, gradient, tangent, row.Rise);
+        AddAtStation(index, at, frame, axis, p, p, 0, 0, gradient, tangent, row.Rise);
         return row.Pull * lift + row.Rise * lift * lift / 2;
     }
 
@@ -206,16 +250,18 @@ internal sealed class ContactSet
         double scale = Math.Max(distance, 1e-6);
         Vector3 axis = (frame.Outward * x + frame.Third * y) / scale;
         Vector3 beside = (frame.Third * x - frame.Outward * y) / scale;
-        AddAtStation(index, at, frame, axis, p, 0, 0, gradient, tangent, Penalty);
+        AddAtStation(index, at, frame, axis, p, row.Multiplier, 0, 0, gradient, tangent, Penalty);
 
         // Curvature of the distance: (δ beside)²/distance, beside taken along the wire as the force is.
         ElementVector turning = ElementVector.OfPoint(NormalToWire(beside, at, frame, 0), at.Shape);
-        ElementVector.AddOuter(tangent, at.Element, turning, turning * (p / scale));
+        ElementVector.AddOuter(tangent, at.Element, turning, turning * (row.Multiplier / scale));
         return p * p / (2 * Penalty);
     }
 
+    // Second derivatives take the multiplier, not p: a slot that has just moved makes a p of thousands of newtons, which would spoil the
+    // tangent; at the solution the two are equal, so nothing of Newton's speed is lost.
     private void AddAtStation(
-        int index, in Station at, in SlotFrame frame, Vector3 axis, double p, double first, double second,
+        int index, in Station at, in SlotFrame frame, Vector3 axis, double p, double weight, double first, double second,
         Span<double> gradient, BlockTridiagonal tangent, double stiffness)
     {
         Vector3 m = NormalToWire(axis, at, frame, first);
@@ -228,12 +274,15 @@ internal sealed class ContactSet
         derivative.AddTo(gradient, at.Element, p);
 
         ElementVector.AddOuter(tangent, at.Element, derivative, derivative * stiffness);
+        if (weight == 0)
+            return;
+
         ElementVector slide = ElementVector.OfPoint(frame.Along * (-1 / at.Advance), at.Shape);
-        ElementVector turnAway = ElementVector.OfSlope(m, 0, at.Shape) * p;
-        ElementVector.AddOuter(tangent, at.Element, turnAway + slide * (p * Vector3.Dot(m, at.C)), slide);
+        ElementVector turnAway = ElementVector.OfSlope(m, 0, at.Shape) * weight;
+        ElementVector.AddOuter(tangent, at.Element, turnAway + slide * (weight * Vector3.Dot(m, at.C)), slide);
         ElementVector.AddOuter(tangent, at.Element, slide, turnAway);
         if (first != 0 || second != 0)
-            AddTurning(at, frame, p, first, second, slide, tangent);
+            AddTurning(at, frame, weight, first, second, slide, tangent);
     }
 
     private static void AddTurning(
@@ -347,11 +396,12 @@ internal sealed class ContactSet
         }
 
         double p = row.Multiplier + Penalty * c;
+        bool oneSided = !row.Upper || !row.Lower;
         if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
             p = 0;
 
         Register(ref row, index, element, p);
-        if (p == 0)
+        if (p == 0 && oneSided)
             return 0;
 
         _byRow[index] = derivative;
