@@ -40,7 +40,7 @@ public sealed class Engager
     private const int DirectIterations = 60;
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
-    private const double NodeTolerance = 0.05;
+    private const double NodeTolerance = 0.08;
     private const int MostRemeshes = 16;
 
     private readonly Layout _layout;
@@ -252,7 +252,7 @@ public sealed class Engager
     {
         _slide.Place(_rod);
         _slide.Begin();
-        SearchEnd end = _rod.Search(mostIterations, soft, cancellation);
+        SearchEnd end = _rod.Search(mostIterations, soft, loose: true, cancellation);
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
             bool slides = _slide.Wants(_rod, out double shift);
@@ -263,10 +263,10 @@ public sealed class Engager
             else
                 break;
 
-            end = _rod.Search(mostIterations, soft: false, cancellation);
+            end = _rod.Search(mostIterations, soft: false, loose: true, cancellation);
         }
 
-        return end;
+        return end == SearchEnd.Converged ? _rod.Search(mostIterations, soft: false, loose: false, cancellation) : end;
     }
 
     // The whole wire slides through the slots: every node keeps its place in space and becomes another point of the wire.

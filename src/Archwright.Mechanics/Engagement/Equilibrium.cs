@@ -42,6 +42,8 @@ internal sealed class Equilibrium<TLaw>
     private const double LargestSlopeStep = 0.5;
     private const double LargestMove = 3;
     private const double SoftShare = 0.05;
+    private const double LooseForce = 3e-4;
+    private const double LoosePlace = 3e-6;
     private const int MostSoft = 12;
 
     private readonly double[] _q;
@@ -98,10 +100,10 @@ internal sealed class Equilibrium<TLaw>
     public double ContactNumber { get; set; } = Engagement.ContactNumber.Usual;
 
     /// <summary>Residual that counts as equilibrium: this share of the largest contact force, and never less than 1e-9 N.</summary>
-    public double ForceTolerance { get; set; } = 1e-8;
+    public double ForceTolerance { get; set; } = 1e-7;
 
     /// <summary>Violation that counts as fulfilled [mm].</summary>
-    public double PlaceTolerance { get; set; } = 1e-8;
+    public double PlaceTolerance { get; set; } = 2e-8;
 
     /// <summary>The tangent and its factors at the last converged state (for condensing).</summary>
     public BlockTridiagonal Factor => _factor;
@@ -112,10 +114,11 @@ internal sealed class Equilibrium<TLaw>
 
     /// <summary>Looks for equilibrium from the present state.</summary>
     /// <param name="mostIterations">Bound.</param>
+    /// <param name="loose">Stop early: good enough to see where nodes have to go and whether the wire slides.</param>
     /// <param name="soft">Start with springs in place of walls: for starts that are far off, where it is not yet known which walls are
     /// touched.</param>
     /// <param name="cancellation">To stop.</param>
-    public SearchEnd Search(int mostIterations, bool soft, CancellationToken cancellation)
+    public SearchEnd Search(int mostIterations, bool soft, bool loose, CancellationToken cancellation)
     {
         Span<double> q = State;
         Contacts.Penalty = ContactNumber;
@@ -123,12 +126,14 @@ internal sealed class Equilibrium<TLaw>
         if (!Evaluate(q, out double merit))
             return SearchEnd.Missed;
 
+        double forceTolerance = loose ? LooseForce : ForceTolerance;
+        double placeTolerance = loose ? LoosePlace : PlaceTolerance;
         double shift = BaseShift;
         for (int pass = 0; pass < mostIterations; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
             double force = Math.Max(Contacts.LargestForce(), 0.1);
-            if (!Contacts.Soft && Residual <= Math.Max(ForceTolerance * force, 1e-9) && Violation <= PlaceTolerance)
+            if (!Contacts.Soft && Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance)
                 return SearchEnd.Converged;
 
             if (Contacts.Soft && (Residual <= SoftShare * force || pass == MostSoft))

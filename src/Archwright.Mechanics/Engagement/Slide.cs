@@ -18,7 +18,10 @@ internal sealed class Slide
     private const int MostSteps = 12;
     private const double ForceShare = 2e-5;
     private const double LeastForce = 1e-5;
-    private const double LeastStep = 0.01;
+    private const double LeastStep = 0.03;
+
+    // A wire that may settle is that much softer against sliding than one whose shape is held; only the first step rests on it.
+    private const double SettledShare = 0.1;
 
     private readonly bool _exists;
     private readonly int _first = -1;
@@ -28,6 +31,7 @@ internal sealed class Slide
     private Vector3 _normal;
     private double _shift;
     private double _stiffness;
+    private bool _measured;
     private int _steps;
     private double _lastForce;
     private double _lastStep;
@@ -58,6 +62,7 @@ internal sealed class Slide
     {
         _shift = 0;
         _stiffness = 0;
+        _measured = false;
     }
 
     /// <summary>Starts counting anew.</summary>
@@ -104,14 +109,20 @@ internal sealed class Slide
         if (_steps >= MostSteps || Math.Abs(force) <= Math.Max(LeastForce, ForceShare * rod.Contacts.LargestForce()))
             return false;
 
-        if (_lastStep != 0)
+        if (Math.Abs(_lastStep) > LeastStep / 2)
+        {
             _stiffness = (force - _lastForce) / _lastStep;
+            _measured = true;
+        }
         else if (_stiffness == 0)
-            _stiffness = FixedShapeStiffness(rod);
+        {
+            _stiffness = SettledShare * FixedShapeStiffness(rod);
+        }
 
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = _stiffness > 0 ? -force / _stiffness : -Math.Sign(force) * LongestStep;
-        if (Math.Abs(step) < LeastStep && _steps > 0)
+        Equilibrium<ElasticSection>.Log?.Invoke($"SLIDE force {force:e3} k {_stiffness:e3} step {step:e3} shift {_shift:0.0000} fix {FixedShapeStiffness(rod):e2}");
+        if (_measured && Math.Abs(step) < LeastStep)
             return false;
 
         shift = Math.Clamp(step, -LongestStep, LongestStep);

@@ -161,65 +161,81 @@ internal struct PointKernel
         double onTt = 2 * z * il2 * _il;
 
         double qScale = onQ * _il;
-        h.Clear();
-        for (int i = 0; i < 3; i++)
-        {
-            for (int j = i; j < 3; j++)
-            {
-                double ti = At(_t, i);
-                double tj = At(_t, j);
-                double value = (i == j ? qScale : 0) + (onTt - qScale) * ti * tj
-                    + At(withN, i) * At(_n, j) + At(_n, i) * At(withN, j)
-                    + At(withQc, i) * At(_qc, j) + At(_qc, i) * At(withQc, j)
-                    + At(withT, i) * tj + ti * At(withT, j);
-                h[8 * i + j] = value;
-                h[8 * j + i] = value;
-            }
-        }
-
-        Mixed(rest, onA, onB, torque, q, dq, h);
-        Turning(force, h);
+        PutSlopes(h, qScale, onTt - qScale, withN, withQc, withT);
+        PutMixed(rest, onA, onB, torque, q, dq, h);
+        PutTurning(force, h);
     }
 
-    // ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l.
-    private readonly void Mixed(
+    // The 3 × 3 block of P: Q, t tᵀ and three symmetric pairs u vᵀ + v uᵀ.
+    private readonly void PutSlopes(
+        Span<double> h, double onUnit, double onTt, Vector3 withN, Vector3 withQc, Vector3 withT)
+    {
+        Vector3 t = _t;
+        Vector3 n = _n;
+        Vector3 c = _qc;
+        Vector3 w = withT + t * (onTt / 2);
+        h[0] = onUnit + 2 * (withN.X * n.X + withQc.X * c.X + w.X * t.X);
+        h[9] = onUnit + 2 * (withN.Y * n.Y + withQc.Y * c.Y + w.Y * t.Y);
+        h[18] = onUnit + 2 * (withN.Z * n.Z + withQc.Z * c.Z + w.Z * t.Z);
+        double xy = withN.X * n.Y + n.X * withN.Y + withQc.X * c.Y + c.X * withQc.Y + w.X * t.Y + t.X * w.Y;
+        double xz = withN.X * n.Z + n.X * withN.Z + withQc.X * c.Z + c.X * withQc.Z + w.X * t.Z + t.X * w.Z;
+        double yz = withN.Y * n.Z + n.Y * withN.Z + withQc.Y * c.Z + c.Y * withQc.Z + w.Y * t.Z + t.Y * w.Z;
+        h[1] = xy;
+        h[8] = xy;
+        h[2] = xz;
+        h[16] = xz;
+        h[10] = yz;
+        h[17] = yz;
+    }
+
+    // ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l. Column j is
+    // (T (∇b D2ⱼ − ∇a D3ⱼ) − ∇q nⱼ − q Q eⱼ − t Gⱼ)/l.
+    private readonly void PutMixed(
         in RestPoint rest, double onA, double onB, double torque, double q, Vector3 dq, Span<double> h)
     {
         Vector3 byC = _aByC * onA + _bByC * onB + _twistByC * torque;
-        for (int i = 0; i < 3; i++)
-        {
-            double ti = At(_t, i);
-            double dqi = At(dq, i);
-            double onD2 = torque * At(_db, i);
-            double onD3 = torque * At(_da, i);
-            for (int j = 0; j < 3; j++)
-            {
-                double tj = At(_t, j);
-                double across = ((i == j ? 1 : 0) - ti * tj) * _il;
-                double value = _il * (onD2 * At(rest.D2, j) - onD3 * At(rest.D3, j) - dqi * At(_n, j) - q * across)
-                    - _il * ti * At(byC, j);
-                h[8 * i + 3 + j] = value;
-                h[8 * (3 + j) + i] = value;
-            }
-        }
+        double across = q * _il * _il;
+        Vector3 db = _db * (torque * _il);
+        Vector3 da = _da * (-torque * _il);
+        Vector3 dn = dq * -_il;
+        Vector3 dt = _t * -_il;
+        Vector3 x = db * rest.D2.X + da * rest.D3.X + dn * _n.X + dt * byC.X + _t * (across * _t.X);
+        Vector3 y = db * rest.D2.Y + da * rest.D3.Y + dn * _n.Y + dt * byC.Y + _t * (across * _t.Y);
+        Vector3 z = db * rest.D2.Z + da * rest.D3.Z + dn * _n.Z + dt * byC.Z + _t * (across * _t.Z);
+        PutColumn(h, 3, x.X - across, x.Y, x.Z);
+        PutColumn(h, 4, y.X, y.Y - across, y.Z);
+        PutColumn(h, 5, z.X, z.Y, z.Z - across);
+        h[27] = h[28] = h[29] = h[35] = h[36] = h[37] = h[43] = h[44] = h[45] = 0;
+    }
+
+    private static void PutColumn(Span<double> h, int column, double x, double y, double z)
+    {
+        h[column] = x;
+        h[8 + column] = y;
+        h[16 + column] = z;
+        h[8 * column] = x;
+        h[8 * column + 1] = y;
+        h[8 * column + 2] = z;
     }
 
     // ∂κw/∂θ = −κt, ∂κt/∂θ = κw.
-    private readonly void Turning(in SectionForce force, Span<double> h)
+    private readonly void PutTurning(in SectionForce force, Span<double> h)
     {
         double onA = force.OverThickness * _cos - force.OverWidth * _sin;
         double onB = force.OverThickness * _sin + force.OverWidth * _cos;
         Vector3 byP = _aByP * onA + _bByP * onB;
         Vector3 byC = _aByC * onA + _bByC * onB;
-        for (int i = 0; i < 3; i++)
-        {
-            h[8 * i + 6] = At(byP, i);
-            h[48 + i] = At(byP, i);
-            h[8 * (3 + i) + 6] = At(byC, i);
-            h[48 + 3 + i] = At(byC, i);
-        }
-
+        PutColumn(h, 6, byP.X, byP.Y, byP.Z);
+        h[30] = h[51] = byC.X;
+        h[38] = h[52] = byC.Y;
+        h[46] = h[53] = byC.Z;
         h[54] = -force.OverWidth * _width - force.OverThickness * _thickness;
+        h[55] = 0;
+        for (int i = 0; i < 8; i++)
+        {
+            h[8 * i + 7] = 0;
+            h[56 + i] = 0;
+        }
     }
 
     private readonly (double OnA, double OnB) OnAxes(in SectionForce force) =>
@@ -236,7 +252,4 @@ internal struct PointKernel
         row[6] = byTheta;
         row[7] = byThetaRate;
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static double At(in Vector3 v, int i) => i == 0 ? v.X : i == 1 ? v.Y : v.Z;
 }

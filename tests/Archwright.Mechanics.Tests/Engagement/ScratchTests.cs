@@ -79,7 +79,7 @@ public sealed class Scratch4Tests(ITestOutputHelper output)
     [Fact]
     public void Profile()
     {
-        var c = BenchmarkFile.Case("arch", "arch-edges-13-high");
+        var c = BenchmarkFile.Case("arch", "arch-edges-13-rotated");
         var e = new Engager(BenchmarkFile.Arch(c), new EngagementOptions { ElementsPerGap = 3, ElementsPerSlot = 3 });
         for (int k = 0; k < 300; k++) e.Engage();
         var rod = e.Rod;
@@ -113,7 +113,7 @@ public sealed class Scratch5Tests(ITestOutputHelper output)
     [Fact]
     public void Warm()
     {
-        var c = BenchmarkFile.Case("arch", "arch-edges-13-high");
+        var c = BenchmarkFile.Case("arch", "arch-edges-13-rotated");
         var e = new Engager(BenchmarkFile.Arch(c), new EngagementOptions { ElementsPerGap = 3, ElementsPerSlot = 3 });
         Archwright.Mechanics.Engagement.Equilibrium<Archwright.Mechanics.Sections.ElasticSection>.Log = output.WriteLine;
         e.Engage();
