@@ -29,7 +29,7 @@ namespace Archwright.Mechanics.Sections;
 /// <para><b>Two short cuts</b>. Below r = b/500 the edges count as sharp: rounding takes 2e-9 of J at most there. And
 /// the two ends of a long section do not feel each other: what rounding takes away from a rectangle longer than 5 : 1
 /// is what it takes away from 5 : 1, but for 3e-8 of J.</para>
-/// <para><b>Accuracy</b> (relative, against 192 equations; the tests repeat it): 5e-10 for r ≥ b/20 and 5e-9 for
+/// <para><b>Accuracy</b> (relative, against 128 equations; the tests repeat it): 5e-10 for r ≥ b/20 and 5e-9 for
 /// r ≥ b/100 where a ≤ 4b, which holds every wire of the trade; 1e-7 for any admissible section.</para>
 /// </remarks>
 internal static class RectangleTorsion
