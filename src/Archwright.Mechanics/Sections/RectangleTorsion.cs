@@ -7,7 +7,8 @@ namespace Archwright.Mechanics.Sections;
 /// <remarks>
 /// Prandtl's stress function φ is nil on the edge of the section and ∇²φ = −2 inside; then J = 2 ∫ φ dA
 /// (S. P. Timoshenko, J. N. Goodier, <i>Theory of Elasticity</i>, 3rd ed., McGraw-Hill 1970, chapter on torsion,
-/// from memory). Below, a ≥ b are the sides and r is the edge radius.
+/// from memory). Below, a ≥ b are the sides and r is the edge radius; the same with a table of accuracy stands in
+/// docs/theory/sections.md, equations 1 to 4.
 /// <para><b>Sharp edges</b>: Saint-Venant's series, to rounding.</para>
 /// <para><b>Rounded edges</b>: φ = u − |z|²/2 with z = x + iy, u harmonic and u = |z|²/2 on the edge. Take
 /// u = Re (1/2πi) ∮ μ(t) dt/(t − z), a double layer of real density μ on the edge. Letting z come to the edge from

@@ -81,6 +81,9 @@ public sealed class SectionTests
     [InlineData(0.016, 0.016, 0.08)]
     [InlineData(0.018, 0.018, 0.075)]
     [InlineData(0.020, 0.020, 0.075)]
+    [InlineData(0.016, 0.022, 0.07)]
+    [InlineData(0.016, 0.022, 0.08)]
+    [InlineData(0.019, 0.025, 0.075)]
     public void Edges_that_cost_7_to_8_percent_of_the_metal_cost_15_to_19_percent_of_the_stiffness(
         double thicknessInches, double widthInches, double areaLost)
     {
