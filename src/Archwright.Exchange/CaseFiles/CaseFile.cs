@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Engagement;
+
+namespace Archwright.Exchange.CaseFiles;
+
+/// <summary>A case as a file describes it: a wire, the slots it is to go into, and what happens afterwards.</summary>
+/// <remarks>Two cases with equal contents are not equal as records: the arrays inside compare by reference.</remarks>
+public sealed record CaseFile
+{
+    /// <summary>The word of <see cref="Jaw"/> for an upper arch.</summary>
+    public const string Upper = "upper";
+
+    /// <summary>The word of <see cref="Jaw"/> for a lower arch.</summary>
+    public const string Lower = "lower";
+
+    /// <summary>The word of <see cref="Jaw"/> for a bench set-up without teeth.</summary>
+    public const string Bench = "bench";
+
+    /// <summary>What the case is called; may be empty.</summary>
+    public string Title { get; init; } = "";
+
+    /// <summary><see cref="Upper"/>, <see cref="Lower"/> or <see cref="Bench"/>.</summary>
+    public required string Jaw { get; init; }
+
+    /// <summary>One a slot, in order; null on a bench.</summary>
+    public required ImmutableArray<ToothNumber?> Teeth { get; init; }
+
+    /// <summary>Wire, rest shape, ends, slots and temperature.</summary>
+    public required Arrangement Arrangement { get; init; }
+
+    /// <summary>One a slot, in order: how slot axes turn into labial, occlusal and mesial.</summary>
+    public required ImmutableArray<ClinicalAxes> Axes { get; init; }
+
+    /// <summary>Steps after engagement, in order.</summary>
+    public ImmutableArray<Step> Then { get; init; } = [];
+
+    /// <summary>Catalogue id of the wire; null when it is written out.</summary>
+    public string? WireId { get; init; }
+
+    /// <summary>Catalogue id of the alloy of a wire whose section is written out; null otherwise.</summary>
+    public string? AlloyId { get; init; }
+
+    /// <summary>One a slot: the offset as the file gives it, so that it is written back with the same figures; null where
+    /// the file gives the actual frame. Empty when there is no file.</summary>
+    public ImmutableArray<ClinicalOffset?> Offsets { get; init; } = [];
+
+    /// <summary>One a step, and in it one a move: the offset as the file gives it; null where it gives a frame.</summary>
+    public ImmutableArray<ImmutableArray<ClinicalOffset?>> StepOffsets { get; init; } = [];
+
+    /// <summary>The <c>visit</c> object as JSON text; null when there is none.</summary>
+    public string? VisitJson { get; init; }
+}
