@@ -114,7 +114,7 @@ internal static class AlloyReading
     private static void NotYet(Fields fields, string law, ProblemList problems) => problems.Add(
         ProblemCodes.LawNotYet, fields.Node.PathOf("law"),
         $"The {law} law is described correctly, but this version computes linear-elastic wires only.",
-        "Take a later version for this case; or, for strains that stay elastic, write the law \"linear-elastic\" with the "
+        "Use a version that computes it; or, for strains that stay elastic, write the law \"linear-elastic\" with the "
         + "initial modulus and compare the largest strain of the result with the elastic limit yourself.");
 
     private static void CheckElasticPlastic(Fields fields, ProblemList problems)

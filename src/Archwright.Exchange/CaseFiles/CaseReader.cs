@@ -37,7 +37,7 @@ public static class CaseReader
         if (text is null || JsonText.Parse(text, problems) is not { } root)
             return problems.Settle<CaseFile>(null);
 
-        if (Formats.Open(root, Format, CaseKeys.Case, problems) is not { } fields)
+        if (Formats.Open(root, Format, CaseKeys.Case, "of the case", problems) is not { } fields)
             return problems.Settle<CaseFile>(null);
 
         return problems.Settle(Case(fields, text, problems));
@@ -118,9 +118,9 @@ public static class CaseReader
         string others = rough.Count == 1 ? "" : $", and {rough.Count - 1} more";
         problems.Add(
             ProblemCodes.FrictionNotYet, rough[0].Node.PathOf("friction"),
-            $"{rough[0].Called} has a friction of {Say.Number(rough[0].Friction!.Value)}{others}; this version computes "
+            $"{Say.Capital(rough[0].Called)} has a friction of {Say.Number(rough[0].Friction!.Value)}{others}; this version computes "
             + "without friction.",
-            "Take a later version for this case; or set friction to 0, knowing that the wire then slides freely.");
+            "Use a version that computes it; or set friction to 0, knowing that the wire then slides freely.");
     }
 
     // Called when there is no problem: everything has been read.

@@ -30,7 +30,7 @@ internal static class FitChecks
 
         problems.Add(
             ProblemCodes.WireTooThick, path,
-            $"{Capital(called)} is {Say.Length(height)} mm high, the wire {Say.Length(section.Thickness)} mm thick: it does "
+            $"{Say.Capital(called)} is {Say.Length(height)} mm high, the wire {Say.Length(section.Thickness)} mm thick: it does "
             + "not go in.",
             $"Give the slot's real height (nominal are 0.457 and 0.559 mm), or choose a wire up to {Say.Length(height)} mm.");
         return false;
@@ -44,7 +44,7 @@ internal static class FitChecks
 
         problems.Add(
             ProblemCodes.WireTooDeep, path,
-            $"{Capital(called)} is {Say.Length(depth)} mm deep, the wire {Say.Length(section.Width)} mm from front to back: "
+            $"{Say.Capital(called)} is {Say.Length(depth)} mm deep, the wire {Say.Length(section.Width)} mm from front to back: "
             + "a closed tie does not close over it.",
             $"Give the slot's real depth (some 0.7 mm), choose a wire up to {Say.Length(depth)} mm, or another tie.");
         return false;
@@ -59,6 +59,4 @@ internal static class FitChecks
         if (slot.Tie is { Kind: TieKind.Closed } && slot.Depth is { } depth)
             CheckDepth(section, slot.Called, slot.Node.PathOf("depth_mm"), depth, problems);
     }
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

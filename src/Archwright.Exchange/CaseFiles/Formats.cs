@@ -18,7 +18,12 @@ internal static class Formats
 
     /// <summary>The fields of the root; null when it is no object, or a file of another format, whose keys would only give
     /// misleading problems.</summary>
-    public static Fields? Open(Node root, string format, KeySet keys, ProblemList problems)
+    /// <param name="root">The root of the file.</param>
+    /// <param name="format">The word of <c>format</c> that is wanted.</param>
+    /// <param name="keys">Keys that the root may have.</param>
+    /// <param name="whose">Whose figures these are.</param>
+    /// <param name="problems">Where problems go.</param>
+    public static Fields? Open(Node root, string format, KeySet keys, string whose, ProblemList problems)
     {
         string? given = root.Members.FirstOrDefault(m => m.Key == "format").Value is { Kind: NodeKind.Text } node
             ? node.Text
@@ -33,7 +38,7 @@ internal static class Formats
             return null;
         }
 
-        if (Fields.Of(root, keys, $"of {keys.What}", problems) is not { } fields)
+        if (Fields.Of(root, keys, whose, problems) is not { } fields)
             return null;
 
         if (!fields.Has("format"))

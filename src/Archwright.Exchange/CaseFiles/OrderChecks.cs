@@ -106,7 +106,7 @@ internal static class OrderChecks
         {
             problems.Add(
                 ProblemCodes.SlotsOverlap, slot.Node.Path,
-                $"{before.Called} and {slot.Called} now stand {Say.Length(apart)} mm apart: two slots cannot be in one "
+                $"{Say.Capital(before.Called)} and {slot.Called} now stand {Say.Length(apart)} mm apart: two slots cannot be in one "
                 + "place.",
                 "Correct the offsets.");
         }

@@ -23,7 +23,7 @@ internal static class SlotReading
     /// <param name="problems">Where problems go.</param>
     public static SlotGiven Slot(Node node, string? jaw, ProblemList problems)
     {
-        var slot = new SlotGiven { Node = node, Called = $"the slot {node.Path}" };
+        var slot = new SlotGiven { Node = node, Called = node.Path };
         if (Fields.Of(node, CaseKeys.Slot, "of " + slot.Called, problems) is not { } fields)
             return slot;
 
@@ -118,7 +118,7 @@ internal static class SlotReading
             {
                 problems.Add(
                     ProblemCodes.HoldWithClearance, clearance.Path,
-                    $"{Capital(slot.Called)} has a hold, and “{key}” as well.",
+                    $"{Say.Capital(slot.Called)} has a hold, and “{key}” as well.",
                     "A hold stands in place of clearances: keep one of the two.");
             }
         }
@@ -127,7 +127,7 @@ internal static class SlotReading
         {
             problems.Add(
                 ProblemCodes.HoldWithClearance, tie.Path,
-                $"{Capital(slot.Called)} has a hold, and a tie that is not closed.",
+                $"{Say.Capital(slot.Called)} has a hold, and a tie that is not closed.",
                 "A hold holds by itself: leave the tie out, or take the hold out.");
         }
 
@@ -150,6 +150,4 @@ internal static class SlotReading
         PlaceGiven place = PlaceReading.Place(fields, slot.Called, rest, slot.Axes, problems);
         return slot with { Rest = rest, Actual = place.Actual, Offset = place.Offset };
     }
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -79,7 +79,7 @@ internal static class StepReading
             string[] known = [.. slots.Select(s => s.Label).OfType<string>().Take(Arrangement.MostSlots)];
             problems.Add(
                 ProblemCodes.StepUnknownTooth, tooth.Path,
-                $"There is no slot {Say.Quote(label)} in this case.{Nearest.Hint(label, known)}",
+                $"There is no slot {Say.Quote(label)} in this case.",
                 $"Name one of the slots: {Say.List(known)}.");
             return;
         }

@@ -60,7 +60,7 @@ public static class TwistCaseReader
     private static Read<TwistCase> Read(byte[]? text, ProblemList problems)
     {
         if (text is null || JsonText.Parse(text, problems) is not { } root
-            || Formats.Open(root, Format, CaseKeys.TwistCase, problems) is not { } fields)
+            || Formats.Open(root, Format, CaseKeys.TwistCase, "of the slots", problems) is not { } fields)
         {
             return problems.Settle<TwistCase>(null);
         }

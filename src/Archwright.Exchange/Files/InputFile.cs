@@ -20,7 +20,7 @@ internal static class InputFile
             if (Directory.Exists(path))
             {
                 problems.Add(
-                    ProblemCodes.FileIsFolder, Problem.WholeFile, $"{Say.Printable(path)} is a folder.",
+                    ProblemCodes.FileIsFolder, Problem.WholeFile, $"“{Say.Printable(path)}” is the name of a folder, not of a file.",
                     "Name the file inside it.");
                 return null;
             }
@@ -67,7 +67,7 @@ internal static class InputFile
         Problem.WholeFile,
         e is UnauthorizedAccessException
             ? $"You have no right to read {Say.Printable(path)}."
-            : $"{Say.Printable(path)} cannot be read.",
+            : $"Reading {Say.Printable(path)} failed.",
         "Check the name, the rights of the file, and whether another program holds it.");
 
     private static byte[]? AtMost(Stream stream, int most, ProblemList problems)

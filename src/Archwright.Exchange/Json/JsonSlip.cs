@@ -58,7 +58,8 @@ internal static class JsonSlip
     {
         '\'' => "Keys and texts stand in double quotation marks, not in single ones.",
         < ' ' => "A text runs over the end of its line, or has a control character in it.",
-        '"' when previous is (byte)'"' or (byte)'}' or (byte)']' || char.IsAsciiDigit((char)previous) =>
+        '"' when previous == '"' => "A colon or a comma is missing before this.",
+        '"' when previous is (byte)'}' or (byte)']' || char.IsAsciiLetterOrDigit((char)previous) =>
             "A comma is missing before this.",
         _ => "This character does not belong here.",
     };

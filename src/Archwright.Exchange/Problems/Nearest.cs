@@ -5,25 +5,36 @@ internal static class Nearest
 {
     /// <summary>The candidate nearest to <paramref name="given"/>, or null when none is near.</summary>
     /// <remarks>A unit left off (<c>height</c> for <c>height_mm</c>) counts as very near; otherwise the least number of
-    /// single-letter edits (Levenshtein's distance) decides, at most a third of the word's length.</remarks>
+    /// single-letter edits decides (Damerau's distance: one letter more, one less, another one, or two neighbours
+    /// swapped), at most a third of the word's length; among equals the one that begins alike.</remarks>
     public static string? To(string given, IEnumerable<string> candidates)
     {
         if (given.Length is 0 or > 64)
             return null;
 
         string? best = null;
-        int least = Math.Max(2, given.Length / 3) + 1;
+        string word = Plain(given);
+        (int Distance, int Unlike) least = (1 + (word.Length <= 4 ? 1 : Math.Max(2, word.Length / 3)), 0);
         foreach (string candidate in candidates)
         {
-            int distance = Distance(Plain(given), Plain(candidate));
-            if (distance < least)
+            string other = Plain(candidate);
+            (int, int) rank = (Distance(word, other), -CommonStart(word, other));
+            if (rank.CompareTo(least) < 0 && rank.Item1 < Math.Max(word.Length, other.Length))
             {
-                least = distance;
+                least = rank;
                 best = candidate;
             }
         }
 
         return best;
+    }
+
+    private static int CommonStart(string a, string b)
+    {
+        int same = 0;
+        while (same < a.Length && same < b.Length && a[same] == b[same])
+            same++;
+        return same;
     }
 
     /// <summary>", did you mean …?" or nothing.</summary>
@@ -43,24 +54,26 @@ internal static class Nearest
         return word.ToLowerInvariant().Replace("center", "centre", StringComparison.Ordinal);
     }
 
+    // d[i, j] is the distance between the first i letters of a and the first j of b.
     private static int Distance(string a, string b)
     {
-        int[] row = new int[b.Length + 1];
+        int[,] d = new int[a.Length + 1, b.Length + 1];
+        for (int i = 0; i <= a.Length; i++)
+            d[i, 0] = i;
         for (int j = 0; j <= b.Length; j++)
-            row[j] = j;
+            d[0, j] = j;
 
         for (int i = 1; i <= a.Length; i++)
         {
-            int diagonal = row[0];
-            row[0] = i;
             for (int j = 1; j <= b.Length; j++)
             {
-                int substituted = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.Min(substituted, Math.Min(row[j], row[j - 1]) + 1);
+                int changed = d[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
+                d[i, j] = Math.Min(changed, Math.Min(d[i - 1, j], d[i, j - 1]) + 1);
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                    d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
             }
         }
 
-        return row[b.Length];
+        return d[a.Length, b.Length];
     }
 }

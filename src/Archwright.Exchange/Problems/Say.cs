@@ -23,6 +23,9 @@ internal static class Say
         return $"“{Printable(shown)}”";
     }
 
+    /// <summary>The text with a capital in front, to begin a sentence.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>A, B and C.</summary>
     public static string List(IReadOnlyList<string> words) => words.Count switch
     {
