@@ -62,8 +62,11 @@ public static class CaseReader
         if (wire.Section is { } section)
             FitChecks.Check(section, slots, problems);
         FrictionCheck(slots, problems);
-
         if (!problems.IsEmpty)
+            return null;
+
+        Arrangement arrangement = Assemble(wire, slots, temperature!.Value);
+        if (!RestChecks.Check(arrangement, slots, problems))
             return null;
 
         return new CaseFile
@@ -73,7 +76,7 @@ public static class CaseReader
             Teeth = [.. slots.Select(s => s.Tooth)],
             Axes = [.. slots.Select(s => s.Axes)],
             Offsets = [.. slots.Select(s => s.Offset)],
-            Arrangement = Assemble(wire, slots, temperature!.Value),
+            Arrangement = arrangement,
             Then = [.. steps.Select(s => s.Step)],
             StepOffsets = [.. steps.Select(s => s.Offsets)],
             WireId = wire.WireId,

@@ -1,6 +1,5 @@
 using Archwright.Exchange.Problems;
 using Archwright.Mechanics.Sections;
-using Archwright.Mechanics.Slots;
 
 namespace Archwright.Exchange.CaseFiles;
 
@@ -36,7 +35,9 @@ internal static class FitChecks
         return false;
     }
 
-    /// <summary>Checks that a lid closes over the wire.</summary>
+    /// <summary>Checks that the wire lies inside the slot's depth.</summary>
+    /// <remarks>A lid does not close over a wire that stands out. Other ties would hold it, but the solver keeps the wire
+    /// between base and opening whatever the tie.</remarks>
     public static bool CheckDepth(Section section, string called, string path, double depth, ProblemList problems)
     {
         if (section.Width <= depth + Rounding)
@@ -45,8 +46,8 @@ internal static class FitChecks
         problems.Add(
             ProblemCodes.WireTooDeep, path,
             $"{Say.Capital(called)} is {Say.Length(depth)} mm deep, the wire {Say.Length(section.Width)} mm from front to back: "
-            + "a closed tie does not close over it.",
-            $"Give the slot's real depth (some 0.7 mm), choose a wire up to {Say.Length(depth)} mm, or another tie.");
+            + "it stands out of the slot.",
+            $"Give the slot's real depth (some 0.7 mm), or choose a wire up to {Say.Length(depth)} mm.");
         return false;
     }
 
@@ -56,7 +57,7 @@ internal static class FitChecks
             return;
 
         CheckHeight(section, slot.Called, path, height, problems);
-        if (slot.Tie is { Kind: TieKind.Closed } && slot.Depth is { } depth)
+        if (slot.Depth is { } depth)
             CheckDepth(section, slot.Called, slot.Node.PathOf("depth_mm"), depth, problems);
     }
 }

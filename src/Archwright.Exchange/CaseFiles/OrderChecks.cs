@@ -68,12 +68,12 @@ internal static class OrderChecks
         Vector3 gap = left.Centre - right.Centre;
         double halfWidths = ((before.Width ?? 0) + (slot.Width ?? 0)) / 2;
         string path = slot.Node.PathOf("rest");
-        if (gap.Length < halfWidths)
+        if (gap.Length < halfWidths + Least)
         {
             problems.Add(
                 ProblemCodes.SlotsOverlap, path + ".centre_mm",
                 $"At rest {before.Called} and {slot.Called} stand {Say.Length(gap.Length)} mm apart, and half of their "
-                + $"widths together is {Say.Length(halfWidths)} mm: they overlap.",
+                + $"widths together is {Say.Length(halfWidths)} mm: they touch or overlap.",
                 "Correct the rest places or the widths; crowding belongs into “offset”, not into “rest”.");
         }
         else if (Vector3.Dot(gap, right.Along) + Vector3.Dot(gap, left.Along) <= 0)
@@ -111,6 +111,9 @@ internal static class OrderChecks
                 "Correct the offsets.");
         }
     }
+
+    /// <summary>Least length of free wire between two slots at rest [mm].</summary>
+    private const double Least = 0.05;
 
     /// <summary>Two slots nearer than this are in one place [mm].</summary>
     private const double Closest = 0.5;

@@ -50,12 +50,13 @@ public static class ProblemCodes
     internal static readonly ProblemCode PointsCoincide = new("AW-REST-001", "Points of the rest shape coincide");
     internal static readonly ProblemCode OutwardCount = new("AW-REST-002", "Not one outward direction a point");
     internal static readonly ProblemCode OutwardAlongWire = new("AW-REST-003", "Outward runs along the wire");
+    internal static readonly ProblemCode SlotsOffRest = new("AW-REST-004", "Slots that do not follow the rest shape");
 
     // The slots.
     internal static readonly ProblemCode SlotsTooFew = new("AW-SLOT-001", "Fewer than two slots");
     internal static readonly ProblemCode SlotsTooMany = new("AW-SLOT-002", "More slots than an arch has");
     internal static readonly ProblemCode WireTooThick = new("AW-SLOT-003", "The wire is thicker than the slot is high");
-    internal static readonly ProblemCode WireTooDeep = new("AW-SLOT-004", "The lid does not close over the wire");
+    internal static readonly ProblemCode WireTooDeep = new("AW-SLOT-004", "The wire is deeper than the slot");
     internal static readonly ProblemCode SlotsOutOfOrder = new("AW-SLOT-005", "Slots out of order");
     internal static readonly ProblemCode SlotsOverlap = new("AW-SLOT-006", "Slots that coincide or overlap");
     internal static readonly ProblemCode ToothTwice = new("AW-SLOT-007", "A tooth given twice");
@@ -63,6 +64,7 @@ public static class ProblemCodes
     internal static readonly ProblemCode ToothOfOtherJaw = new("AW-SLOT-009", "A tooth of the other jaw");
     internal static readonly ProblemCode HoldWithClearance = new("AW-SLOT-010", "A hold together with clearances");
     internal static readonly ProblemCode PlaceTwice = new("AW-SLOT-011", "The place of a slot given twice");
+    internal static readonly ProblemCode NothingHolds = new("AW-SLOT-012", "No slot holds the wire");
     internal static readonly ProblemCode DirectionZero = new("AW-FRAME-001", "A direction of no length");
     internal static readonly ProblemCode NotPerpendicular = new("AW-FRAME-002", "Axes that are not at right angles");
     internal static readonly ProblemCode OutwardFlips = new("AW-FRAME-003", "A slot that is upside down");
@@ -101,9 +103,9 @@ public static class ProblemCodes
         KeyUnknown, KeyMissing, KeyTwice, KeyOutOfPlace, FormatWrong,
         ValueKind, ValueRange, ValueWord, ValueVector, ValueCount, ValueText,
         WireUnsaid, WireTwice, WireUnknown, AlloyUnsaid, AlloyTwice, AlloyUnknown, AlloyFigures,
-        EdgeTooRound, PointsCoincide, OutwardCount, OutwardAlongWire,
+        EdgeTooRound, PointsCoincide, OutwardCount, OutwardAlongWire, SlotsOffRest,
         SlotsTooFew, SlotsTooMany, WireTooThick, WireTooDeep, SlotsOutOfOrder, SlotsOverlap,
-        ToothTwice, ToothUnknown, ToothOfOtherJaw, HoldWithClearance, PlaceTwice,
+        ToothTwice, ToothUnknown, ToothOfOtherJaw, HoldWithClearance, PlaceTwice, NothingHolds,
         DirectionZero, NotPerpendicular, OutwardFlips, OutwardInward,
         StepEmpty, StepUnknownTooth, StepToothTwice,
         LawNotYet, FrictionNotYet,

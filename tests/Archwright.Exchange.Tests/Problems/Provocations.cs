@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Exchange.Csv;
 using Archwright.Exchange.Problems;
@@ -61,6 +62,8 @@ internal static class Provocations
         Case("AW-REST-003", Texts.Replaced(Texts.Bench, "[[0, 1, 0], [0, 1, 0], [0, 1, 0]]",
             "[[0, 1, 0], [1, 0, 0], [0, 1, 0]]")),
 
+        Case("AW-REST-004", Texts.Replaced(Texts.Bench, "[[10, 0, 0], [0, 1, 0], [-10, 0, 0]]", "[[-10, 0, 0], [0, 1, 0], [10, 0, 0]]")),
+
         Case("AW-SLOT-001", Texts.Edited(Texts.Bench, c => c["slots"]!.AsArray().RemoveRange(1, 2))),
         Case("AW-SLOT-002", ManySlots(500)),
         Arch("AW-SLOT-003", "\"width_mm\": 2.5, \"height_mm\": 0.5588", "\"width_mm\": 2.5, \"height_mm\": 0.3"),
@@ -73,6 +76,11 @@ internal static class Provocations
         Arch("AW-SLOT-009", "\"tooth\": \"12\"", "\"tooth\": \"42\""),
         Case("AW-SLOT-010", Texts.Replaced(Texts.Bench, "\"hold\": \"clamped\",", "\"hold\": \"clamped\", \"height_mm\": 0.5588,")),
         Case("AW-SLOT-011", Texts.Replaced(Texts.Bench, "\"actual\":", "\"offset\": { \"labial_mm\": 1 }, \"actual\":")),
+        Case("AW-SLOT-012", Texts.Edited(Texts.Arch, c =>
+        {
+            foreach (JsonNode? slot in c["slots"]!.AsArray())
+                slot!["tie"] = Texts.Json("{ \"kind\": \"none\" }");
+        })),
         Arch("AW-FRAME-001", "\"along\": [-0.8, 0.6, 0]", "\"along\": [0, 0, 0]"),
         Arch("AW-FRAME-002", "\"along\": [-0.8, 0.6, 0]", "\"along\": [-0.8, 0.7, 0]"),
         Arch("AW-FRAME-003", "\"outward\": [0.6, 0.8, 0]", "\"outward\": [-0.6, -0.8, 0]", alone: false),
