@@ -85,7 +85,8 @@ internal sealed class Terminal : IDisposable
     private static StreamWriter Writer(Stream stream) =>
         new(stream, new UTF8Encoding(false), leaveOpen: true) { AutoFlush = true, NewLine = "\n" };
 
-    private IAnsiConsole ConsoleOver(TextWriter writer)
+    /// <summary>Draws tables into a text as this terminal would show them.</summary>
+    public IAnsiConsole ConsoleOver(TextWriter writer)
     {
         bool colours = OutputIsScreen
             && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))

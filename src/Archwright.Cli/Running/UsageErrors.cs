@@ -6,6 +6,9 @@ namespace Archwright.Cli.Running;
 /// <summary>Says in our words what the parser did not understand.</summary>
 internal static class UsageErrors
 {
+    /// <summary>Begins the message of an option that was taken for a word; the option follows.</summary>
+    public const string UnknownOption = "unknown option ";
+
     /// <summary>The complaints of a command line with errors.</summary>
     public static IReadOnlyList<Complaint> Of(ParseResult parsed)
     {
@@ -17,7 +20,9 @@ internal static class UsageErrors
 
         foreach (ParseError error in parsed.Errors)
         {
-            if (Translated(error, command) is { } sentence)
+            if (error.Message.StartsWith(UnknownOption, StringComparison.Ordinal))
+                complaints.Add(Unknown(error.Message[UnknownOption.Length..], command, help));
+            else if (Translated(error, command) is { } sentence)
                 complaints.Add(new Complaint(sentence, Mend: help));
         }
 

@@ -38,7 +38,14 @@ internal static class Layout
     public static void Gap(Terminal terminal) => terminal.Console.Write(new Text("\n"));
 
     /// <summary>Writes a table, without blanks at the ends of its lines.</summary>
-    public static void Write(Terminal terminal, Table table) => terminal.Console.Write(table);
+    public static void Write(Terminal terminal, Table table)
+    {
+        using var text = new StringWriter { NewLine = "\n" };
+        IAnsiConsole console = terminal.ConsoleOver(text);
+        console.Write(table);
+        foreach (string line in text.ToString().TrimEnd('\n').Split('\n'))
+            terminal.Output.WriteLine(line.TrimEnd());
+    }
 
     /// <summary>For what needs a second look; never the only sign of it.</summary>
     public static Style Warning { get; } = new(Color.DarkOrange3, decoration: Decoration.Bold);

@@ -16,18 +16,18 @@ internal static class WiresJson
     };
 
     /// <summary>Writes the document and a line end.</summary>
-    public static void Write(Stream stream, IReadOnlyList<WireFigures> wires)
+    public static void Write(Stream stream, IReadOnlyList<CatalogueWire> wires)
     {
         using (var json = new Utf8JsonWriter(stream, Style))
         {
             json.WriteStartObject();
             json.WriteString("format", "archwright-wires/1");
             json.WriteStartArray("wires");
-            foreach (WireFigures wire in wires)
+            foreach (CatalogueWire wire in wires)
                 WriteWire(json, wire);
             json.WriteEndArray();
             json.WriteStartArray("alloys");
-            foreach (CatalogueAlloy alloy in wires.Select(wire => wire.Wire.Alloy).Distinct())
+            foreach (CatalogueAlloy alloy in wires.Select(wire => wire.Alloy).Distinct())
                 WriteAlloy(json, alloy);
             json.WriteEndArray();
             json.WriteEndObject();
@@ -37,41 +37,44 @@ internal static class WiresJson
         stream.Flush();
     }
 
-    private static void WriteWire(Utf8JsonWriter json, WireFigures wire)
+    private static void WriteWire(Utf8JsonWriter json, CatalogueWire wire)
     {
-        Section section = wire.Wire.Section;
+        Section section = wire.Section;
+        WireStiffness stiffness = WireStiffness.Of(wire);
         json.WriteStartObject();
-        json.WriteString("wire", wire.Wire.Id);
-        json.WriteString("title", wire.Wire.Title);
-        json.WriteString("alloy", wire.Wire.Alloy.Id);
+        json.WriteString("wire", wire.Id);
+        json.WriteString("title", wire.Title);
+        json.WriteString("alloy", wire.Alloy.Id);
         json.WriteString("shape", section.IsRound ? "round" : "rectangular");
         json.WriteNumber("thickness_mm", Rounded(section.Thickness));
         json.WriteNumber("width_mm", Rounded(section.Width));
         json.WriteNumber("edge_radius_mm", Rounded(section.EdgeRadius));
-        json.WriteNumber("bending_stiffness_occlusal_N_mm2", Rounded(wire.BendingOcclusal));
-        json.WriteNumber("bending_stiffness_labial_N_mm2", Rounded(wire.BendingLabial));
-        json.WriteNumber("relative_bending_occlusal", Rounded(wire.RelativeOcclusal));
-        json.WriteNumber("relative_bending_labial", Rounded(wire.RelativeLabial));
-        json.WriteNumber("torsional_stiffness_N_mm2", Rounded(wire.Torsional));
-        json.WriteNumber("elastic_range_mm", Rounded(wire.ElasticRange));
-        json.WriteNumber("elastic_range_span_mm", WireFigures.Span);
-        json.WriteNumber("elastic_strain_limit", Rounded(wire.Wire.ElasticStrainLimit));
-        json.WriteBoolean("initial_modulus_only", wire.Wire.InitialModulusOnly);
-        json.WriteBoolean("contains_nickel", wire.Wire.Alloy.ContainsNickel);
+        json.WriteNumber("bending_stiffness_occlusal_N_mm2", Rounded(stiffness.BendingUpDown));
+        json.WriteNumber("bending_stiffness_labial_N_mm2", Rounded(stiffness.BendingInOut));
+        json.WriteNumber("relative_bending_occlusal", Rounded(stiffness.RelativeUpDown));
+        json.WriteNumber("relative_bending_labial", Rounded(stiffness.RelativeInOut));
+        json.WriteNumber("torsional_stiffness_N_mm2", Rounded(stiffness.Torsion));
+        json.WriteNumber("elastic_range_mm", Rounded(stiffness.ElasticRange(WiresTable.Span)));
+        json.WriteNumber("elastic_range_span_mm", WiresTable.Span);
+        json.WriteNumber("elastic_strain_limit", Rounded(wire.ElasticStrainLimit));
+        json.WriteBoolean("initial_modulus_only", wire.InitialModulusOnly);
+        json.WriteBoolean("contains_nickel", wire.Alloy.ContainsNickel);
         json.WriteStartArray("slots");
-        foreach (SlotFit slot in wire.Slots)
-            WriteSlot(json, slot);
+        foreach (double slot in WiresTable.UsualSlots)
+            WriteSlot(json, slot, stiffness.TorquePlay(slot));
         json.WriteEndArray();
         json.WriteEndObject();
     }
 
-    private static void WriteSlot(Utf8JsonWriter json, SlotFit slot)
+    // The play is null where the wire does not go in, and where it never locks.
+    private static void WriteSlot(Utf8JsonWriter json, double height, double? play)
     {
         json.WriteStartObject();
-        json.WriteNumber("slot_in", slot.SlotInches);
-        json.WriteBoolean("fits", slot.Fits);
-        if (double.IsFinite(slot.Play))
-            json.WriteNumber("torque_play_deg", Rounded(Angle.ToDegrees(slot.Play)));
+        json.WriteNumber("height_mm", Rounded(height));
+        json.WriteBoolean("fits", play is not null);
+        json.WriteBoolean("locks", play is { } some && double.IsFinite(some));
+        if (play is { } angle && double.IsFinite(angle))
+            json.WriteNumber("torque_play_deg", Rounded(Angle.ToDegrees(angle)));
         else
             json.WriteNull("torque_play_deg");
         json.WriteEndObject();

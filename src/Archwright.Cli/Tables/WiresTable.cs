@@ -10,67 +10,74 @@ namespace Archwright.Cli.Tables;
 /// <summary>The catalogue for people.</summary>
 internal static class WiresTable
 {
+    /// <summary>Span on which the elastic range is stated, that of the standard bending test [mm].</summary>
+    public const double Span = 10;
+
+    /// <summary>Stated heights of the two usual slots [mm].</summary>
+    public static IReadOnlyList<double> UsualSlots { get; } = [WireStiffness.Slot018, WireStiffness.Slot022];
+
     /// <summary>One line a wire.</summary>
-    public static void WriteAll(Terminal terminal, IReadOnlyList<WireFigures> wires)
+    public static void WriteAll(Terminal terminal, IReadOnlyList<CatalogueWire> wires)
     {
         Table table = Layout.Table(
             ("wire", false), ("", false), ("bending\nocclusal", true), ("\nlabial", true), ("torsion\nN·mm²", true),
             ("range\nmm", true), ("play in\n0.018", true), ("play in\n0.022", true));
-        foreach (WireFigures wire in wires)
+        foreach (CatalogueWire wire in wires)
         {
+            WireStiffness stiffness = WireStiffness.Of(wire);
             table.AddRow(
-                Cell(wire.Wire.Id), Cell(wire.Wire.Title), Cell(Relative(wire.RelativeOcclusal)),
-                Cell(Relative(wire.RelativeLabial)), Cell(Three(wire.Torsional)),
-                Cell(wire.ElasticRange.ToString("0.00", CultureInfo.InvariantCulture) + (Starred(wire) ? "*" : "")),
-                Cell(Play(wire.Slots[0], wire)), Cell(Play(wire.Slots[1], wire)));
+                Cell(wire.Id), Cell(wire.Title), Cell(Relative(stiffness.RelativeUpDown)),
+                Cell(Relative(stiffness.RelativeInOut)), Cell(Three(stiffness.Torsion)),
+                Cell(TwoDecimals(stiffness.ElasticRange(Span)) + (wire.InitialModulusOnly ? "*" : " ")),
+                Cell(Play(wire, stiffness.TorquePlay(UsualSlots[0]))),
+                Cell(Play(wire, stiffness.TorquePlay(UsualSlots[1]))));
         }
 
         Layout.Write(terminal, table);
         Layout.Gap(terminal);
         Layout.Paragraph(terminal, "bending: stiffness against an occlusal (up-down) and a labial (in-out) step, "
             + "in multiples of a round steel wire of 0.004 in. torsion: stiffness of twist. range: deflection in the "
-            + $"middle of a free span of {WireFigures.Span:0} mm, up or down, at which the wire begins to stay bent. "
+            + $"middle of a free span of {Span:0} mm, up or down, at which the wire begins to stay bent. "
             + "play: twist each way before the wire locks in a slot of the stated height; real slots are often larger, "
             + "so real play is often more.");
-        if (wires.Any(Starred))
+        if (wires.Any(wire => wire.InitialModulusOnly))
         {
             Layout.Paragraph(terminal, "* alloys that transform: up to here their figures hold; beyond, the wire pushes "
                 + "less than they say and still springs back.");
         }
 
         Layout.Paragraph(terminal, "Where the figures come from: archwright wires WIRE, as in archwright wires "
-            + wires[0].Wire.Id);
+            + wires[0].Id);
     }
 
     /// <summary>One wire with the sources of its figures.</summary>
-    public static void WriteOne(Terminal terminal, WireFigures wire)
+    public static void WriteOne(Terminal terminal, CatalogueWire wire)
     {
-        var section = wire.Wire.Section;
-        Layout.Heading(terminal, $"{wire.Wire.Id}  {wire.Wire.Title}");
+        var section = wire.Section;
+        WireStiffness stiffness = WireStiffness.Of(wire);
+        Layout.Heading(terminal, $"{wire.Id}  {wire.Title}");
         Layout.Gap(terminal);
         string size = section.IsRound
             ? $"round, {Length(section.Thickness)} mm"
-            : $"{Length(section.Thickness)} mm high (occlusogingival) × {Length(section.Width)} mm deep (labiolingual), "
-                + $"edges rounded by {Length(section.EdgeRadius)} mm";
+            : $"{Length(section.Thickness)} mm high × {Length(section.Width)} mm deep, edges rounded by "
+                + $"{Length(section.EdgeRadius)} mm";
         Table table = Layout.Table(("", false), ("", false));
         table.HideHeaders();
         table.AddRow(Cell("section"), Cell(size));
-        table.AddRow(Cell("bending stiffness, occlusal"), Cell(Stiffness(wire.BendingOcclusal, wire.RelativeOcclusal)));
-        table.AddRow(Cell("bending stiffness, labial"), Cell(Stiffness(wire.BendingLabial, wire.RelativeLabial)));
-        table.AddRow(Cell("torsional stiffness"), Cell($"{Three(wire.Torsional)} N·mm²"));
-        table.AddRow(Cell("elastic range"), Cell(Range(wire)));
-        foreach (SlotFit slot in wire.Slots)
-        {
-            string name = $"play in a {slot.SlotInches.ToString("0.000", CultureInfo.InvariantCulture)} in slot";
-            table.AddRow(Cell(name), Cell(PlayInWords(slot, wire)));
-        }
-
-        table.AddRow(Cell("nickel"), Cell(wire.Wire.Alloy.ContainsNickel
-            ? $"about {Three(wire.Wire.Alloy.Nickel.Value)} % by weight"
+        table.AddRow(
+            Cell("bending stiffness, occlusal"), Cell(Times(stiffness.BendingUpDown, stiffness.RelativeUpDown)));
+        table.AddRow(
+            Cell("bending stiffness, labial"), Cell(Times(stiffness.BendingInOut, stiffness.RelativeInOut)));
+        table.AddRow(Cell("torsional stiffness"), Cell(Times(stiffness.Torsion, stiffness.RelativeTorsion)));
+        table.AddRow(Cell("elastic range"), Cell(Range(wire, stiffness)));
+        table.AddRow(Cell("play in a 0.018 in slot"), Cell(PlayInWords(wire, stiffness.TorquePlay(UsualSlots[0]))));
+        table.AddRow(Cell("play in a 0.022 in slot"), Cell(PlayInWords(wire, stiffness.TorquePlay(UsualSlots[1]))));
+        table.AddRow(Cell("nickel"), Cell(wire.Alloy.ContainsNickel
+            ? $"about {Three(wire.Alloy.Nickel.Value)} % by weight"
             : "none"));
         Layout.Write(terminal, table);
         Layout.Gap(terminal);
-        WriteSources(terminal, wire.Wire);
+        WriteSources(terminal, wire);
     }
 
     private static void WriteSources(Terminal terminal, CatalogueWire wire)
@@ -103,43 +110,36 @@ internal static class WiresTable
         yield return ("nickel", wire.Alloy.Nickel);
     }
 
-    private static bool Starred(WireFigures wire) => wire.Wire.InitialModulusOnly;
-
-    private static string Range(WireFigures wire)
+    private static string Range(CatalogueWire wire, WireStiffness stiffness)
     {
-        string range = $"{wire.ElasticRange.ToString("0.00", CultureInfo.InvariantCulture)} mm in the middle of a free "
-            + $"span of {WireFigures.Span:0} mm (strain {Percent(wire.Wire.ElasticStrainLimit)})";
-        return Starred(wire) ? range + ", where the plateau begins; beyond, it still springs back" : range;
+        string range = $"{TwoDecimals(stiffness.ElasticRange(Span))} mm in the middle of a free span of {Span:0} mm "
+            + $"(strain {Percent(wire.ElasticStrainLimit)})";
+        return wire.InitialModulusOnly ? range + ", where the plateau begins; beyond, it still springs back" : range;
     }
 
     /// <summary>A strain in per cent.</summary>
-    internal static string Percent(double strain) =>
-        (100 * strain).ToString("0.00", CultureInfo.InvariantCulture) + " %";
+    internal static string Percent(double strain) => TwoDecimals(100 * strain) + " %";
 
-    private static string Stiffness(double value, double relative) =>
-        $"{Three(value)} N·mm², {Relative(relative)} times a round steel wire of 0.004 in";
+    private static string TwoDecimals(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 
-    private static string Play(SlotFit slot, WireFigures wire)
+    private static string Times(double value, double relative) =>
+        $"{Three(value)} N·mm², {Relative(relative)} times that of a round steel wire of 0.004 in";
+
+    private static string Play(CatalogueWire wire, double? play) => play switch
     {
-        if (!slot.Fits)
-            return "too thick";
-        if (wire.Wire.Section.IsRound)
-            return "–";
+        null => "too thick",
+        _ when wire.Section.IsRound => "–",
+        double.PositiveInfinity => "no lock",
+        { } angle => Degrees(angle),
+    };
 
-        return double.IsInfinity(slot.Play) ? "no lock" : Degrees(slot.Play);
-    }
-
-    private static string PlayInWords(SlotFit slot, WireFigures wire)
+    private static string PlayInWords(CatalogueWire wire, double? play) => play switch
     {
-        if (!slot.Fits)
-            return "too thick: it does not go in";
-        if (wire.Wire.Section.IsRound)
-            return "round: it goes in, and never torques";
-
-        return double.IsInfinity(slot.Play)
-            ? "it turns freely all round and never torques"
-            : $"{Degrees(slot.Play)} each way";
-    }
+        null => "too thick: it does not go in",
+        _ when wire.Section.IsRound => "round: it goes in, and never torques",
+        double.PositiveInfinity => "it turns freely all round and never torques",
+        { } angle => $"{Degrees(angle)} each way",
+    };
 
     private static string Degrees(double radians) =>
         Angle.ToDegrees(radians).ToString("0.0", CultureInfo.InvariantCulture) + "°";

@@ -11,11 +11,7 @@ internal static class WiresVerb
     /// <summary>Makes the verb.</summary>
     public static Command Create(Terminal terminal)
     {
-        var wire = new Argument<string?>("WIRE")
-        {
-            Description = "One wire by its id: its figures with their sources.",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
+        Argument<string?> wire = Words.Optional("WIRE", "One wire by its id: its figures with their sources.");
         var alloy = new Option<string?>("--alloy")
         {
             Description = "Only wires of this alloy, as ss, bti or niti.", HelpName = "ALLOY",
@@ -41,7 +37,7 @@ internal static class WiresVerb
     private static int Run(Terminal terminal, string? wireId, string? alloyId, bool json)
     {
         WireCatalogue catalogue = WireCatalogue.Default;
-        WireFigures[] wires = [.. Chosen(catalogue, wireId, alloyId).Select(wire => WireFigures.Of(wire, catalogue))];
+        CatalogueWire[] wires = [.. Chosen(catalogue, wireId, alloyId)];
         if (json)
             WiresJson.Write(terminal.OutputStream, wires);
         else if (wireId is not null)
