@@ -61,6 +61,9 @@ internal static class CommandLine
             "Archwright computes which archwire can go in, and what it does to each tooth. It calculates; the treating "
             + "clinician decides.")
         {
+            SolveVerb.Create(terminal),
+            CompareVerb.Create(terminal),
+            TwistVerb.Create(terminal),
             WiresVerb.Create(terminal),
         };
         foreach (Option option in root.Options)

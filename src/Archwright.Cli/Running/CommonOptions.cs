@@ -16,14 +16,14 @@ internal static class CommonOptions
     };
 
     /// <summary>Unit of forces in tables and pictures.</summary>
-    public static Option<ForceUnit> Unit() => Choice(
+    public static UsualOption<ForceUnit> Unit() => Choice(
         "--unit",
         "Unit of forces in tables and pictures; moments follow it.",
         ForceUnit.All.Select(unit => (unit.Symbol, unit)),
         ForceUnit.Centinewton);
 
     /// <summary>Tooth numbers in tables and pictures.</summary>
-    public static Option<ToothNotation> Teeth() => Choice(
+    public static UsualOption<ToothNotation> Teeth() => Choice(
         "--teeth",
         "Tooth numbers in tables and pictures.",
         [("iso", ToothNotation.Iso), ("universal", ToothNotation.Universal), ("palmer", ToothNotation.Palmer)],
@@ -42,17 +42,16 @@ internal static class CommonOptions
     }
 
     /// <summary>One of a few words, in any case.</summary>
-    public static Option<T> Choice<T>(
+    public static UsualOption<T> Choice<T>(
         string name, string description, IEnumerable<(string Word, T Value)> choices, T usual)
     {
         (string Word, T Value)[] all = [.. choices];
         string words = string.Join("|", all.Select(choice => choice.Word));
         string usualWord = all.First(choice => Equals(choice.Value, usual)).Word;
-        var option = new Option<T>(name)
+        var option = new UsualOption<T>(name, usual)
         {
             Description = $"{description} Usual: {usualWord}.",
             HelpName = words,
-            DefaultValueFactory = _ => usual,
             CustomParser = result => Chosen(result, name, all),
         };
         option.CompletionSources.Add([.. all.Select(choice => choice.Word)]);
@@ -71,4 +70,12 @@ internal static class CommonOptions
         result.AddError($"{name} is one of {string.Join(", ", all.Select(choice => choice.Word))}, not '{typed}'.");
         return all[0].Value;
     }
+}
+
+/// <summary>An option with a usual value, which its description says in our words (the parser would print it raw).
+/// </summary>
+internal sealed class UsualOption<T>(string name, T usual) : Option<T>(name)
+{
+    /// <summary>The value of a command line, the usual one where it does not say.</summary>
+    public T Of(ParseResult parsed) => parsed.GetResult(this) is null ? usual : parsed.GetValue(this) ?? usual;
 }

@@ -8,43 +8,47 @@ namespace Archwright.Cli.Running;
 internal static class NumberOption
 {
     /// <summary>A number inside limits.</summary>
-    public static Option<double> Real(
-        string name, string description, string unit, double low, double high, double? usual = null)
-    {
-        var option = new Option<double>(name)
+    public static Option<double> Real(string name, string description, string unit, double low, double high) =>
+        new(name)
         {
-            Description = usual is { } value ? $"{description} Usual: {Plain(value)}." : description,
+            Description = description, HelpName = unit, CustomParser = result => Parsed(result, name, unit, low, high),
+        };
+
+    /// <summary>A number inside limits, with a usual value.</summary>
+    public static UsualOption<double> Real(
+        string name, string description, string unit, double low, double high, double usual) =>
+        new(name, usual)
+        {
+            Description = $"{description} Usual: {Plain(usual)}.",
             HelpName = unit,
             CustomParser = result => Parsed(result, name, unit, low, high),
         };
-        if (usual is { } standard)
-            option.DefaultValueFactory = _ => standard;
-        return option;
-    }
 
-    /// <summary>A whole number inside limits.</summary>
-    public static Option<int> Whole(string name, string description, int low, int high) => new(name)
-    {
-        Description = description,
-        HelpName = "N",
-        CustomParser = result =>
+    /// <summary>A whole number inside limits, with a usual value.</summary>
+    public static UsualOption<int> Whole(string name, string description, int low, int high, int usual) =>
+        new(name, usual)
         {
-            string typed = result.Tokens[0].Value;
-            if (int.TryParse(typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value)
-                && value >= low && value <= high)
+            Description = description,
+            HelpName = "N",
+            CustomParser = result =>
             {
-                return value;
-            }
+                string typed = result.Tokens[0].Value;
+                if (int.TryParse(typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value)
+                    && value >= low && value <= high)
+                {
+                    return value;
+                }
 
-            result.AddError($"{name} is a whole number from {low} to {high}, not '{typed}'.");
-            return low;
-        },
-    };
+                result.AddError($"{name} is a whole number from {low} to {high}, not '{typed}'.");
+                return low;
+            },
+        };
 
     /// <summary>Numbers separated by commas.</summary>
-    public static Option<double[]> List(
-        string name, string description, string helpName, string unit, double low, double high, int? count = null) =>
-        new(name)
+    public static UsualOption<double[]> List(
+        string name, string description, string helpName, string unit, double low, double high, double[] usual,
+        int? count = null) =>
+        new(name, usual)
         {
             Description = description,
             HelpName = helpName,

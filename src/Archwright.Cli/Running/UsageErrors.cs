@@ -62,11 +62,11 @@ internal static class UsageErrors
         if (error.Message.StartsWith("Required command was not provided", StringComparison.Ordinal))
             return command is RootCommand && command.Subcommands.Count > 0 ? null : error.Message;
 
-        if (error.Message.StartsWith("Required argument missing for command", StringComparison.Ordinal))
+        if (error.Message.Contains("missing for command", StringComparison.Ordinal))
         {
             string missing = string.Join(" and ", command.Arguments
                 .Where(argument => argument.Arity.MinimumNumberOfValues > 0)
-                .Select(argument => $"{argument.HelpName ?? argument.Name} ({argument.Description})"));
+                .Select(argument => $"a {argument.Name} ({argument.Description})"));
             return $"{command.Name} needs {missing}.";
         }
 

@@ -37,18 +37,26 @@ internal static class Layout
     /// <summary>An empty line.</summary>
     public static void Gap(Terminal terminal) => terminal.Console.Write(new Text("\n"));
 
-    /// <summary>Writes a table, without blanks at the ends of its lines.</summary>
+    /// <summary>Writes a table.</summary>
     public static void Write(Terminal terminal, Table table)
     {
+        foreach (string line in Lines(terminal, table))
+            terminal.Output.WriteLine(line);
+    }
+
+    /// <summary>The lines of a table, without blanks at their ends.</summary>
+    public static IReadOnlyList<string> Lines(Terminal terminal, Table table)
+    {
         using var text = new StringWriter { NewLine = "\n" };
-        IAnsiConsole console = terminal.ConsoleOver(text);
-        console.Write(table);
-        foreach (string line in text.ToString().TrimEnd('\n').Split('\n'))
-            terminal.Output.WriteLine(line.TrimEnd());
+        terminal.ConsoleOver(text).Write(table);
+        return [.. text.ToString().TrimEnd('\n').Split('\n').Select(line => line.TrimEnd())];
     }
 
     /// <summary>For what needs a second look; never the only sign of it.</summary>
     public static Style Warning { get; } = new(Color.DarkOrange3, decoration: Decoration.Bold);
+
+    /// <summary>For names.</summary>
+    public static Style Strong { get; } = new(decoration: Decoration.Bold);
 
     /// <summary>For small print.</summary>
     public static Style Quiet { get; } = new(decoration: Decoration.Dim);
