@@ -1,4 +1,5 @@
 using ScottPlot;
+using ScottPlot.TickGenerators;
 
 namespace Archwright.Cli.Pictures;
 
@@ -28,5 +29,16 @@ internal static class ChartStyle
         chart.Legend.OutlineStyle.IsVisible = false;
         chart.Legend.ShadowColor = Colors.Transparent;
         chart.Legend.BackgroundColor = ScottPlot.Color.FromHex(Colours.Paper.Hex);
+    }
+
+    /// <summary>About so many ticks, with plain figures and none between.</summary>
+    public static NumericAutomatic FewTicks(int count) => new()
+    {
+        LabelFormatter = Marks.Plain, TargetTickCount = count, MinorTickGenerator = new NoMinorTicks(),
+    };
+
+    private sealed class NoMinorTicks : IMinorTickGenerator
+    {
+        public IEnumerable<double> GetMinorTicks(double[] majorTicks, CoordinateRange range) => [];
     }
 }

@@ -28,8 +28,11 @@ internal static class Colours
     /// <summary>Where a tooth would rest.</summary>
     public static readonly Ink Ghost = new("#8fa3b5");
 
-    /// <summary>A slot.</summary>
-    public static readonly Ink Slot = new("#5b6775");
+    /// <summary>Rim of a slot.</summary>
+    public static readonly Ink Slot = new("#3c4753");
+
+    /// <summary>Inside of a slot.</summary>
+    public static readonly Ink SlotInside = new("#b9c4cf");
 
     /// <summary>The wire.</summary>
     public static readonly Ink Wire = new("#12566b");

@@ -14,8 +14,7 @@ namespace Archwright.Cli.Pictures;
 internal static class ComparePicture
 {
     private const int Shown = 14;
-    private const double Gap = 16;
-    private const double Margin = 28;
+    private const double HeadHeight = 62;
 
     /// <summary>Draws a comparison into a file.</summary>
     public static void Write(
@@ -27,22 +26,20 @@ internal static class ComparePicture
         string title = file.Title.Length > 0 ? file.Title : "Case without a title";
         if (best is null)
         {
-            PictureFile.Write(path, 70 + ranking.Height + Margin, title, "No wire can go in.", canvas =>
+            double height = HeadHeight + ranking.Height + Sheet.Margin;
+            PictureFile.Write(path, height, title, "No wire can go in.", canvas =>
             {
                 canvas.Fill(new Box(0, 0, canvas.Width, canvas.Height), Colours.Paper);
-                canvas.Text(new Spot(Margin, 44), title, new TextStyle(27, Colours.Text, Bold: true));
-                ranking.Draw(canvas, new Box(Margin, 70, Sheet.Width - 2 * Margin, ranking.Height));
+                Sheet.Head(canvas, title, "");
+                ranking.Draw(canvas,
+                    new Box(Sheet.Margin, HeadHeight, Sheet.Width - 2 * Sheet.Margin, ranking.Height));
             });
             return;
         }
 
         ArchPicture picture = Best(file, best, words, unit);
-        PictureFile.Write(path, Sheet.Height + ranking.Height + Gap, title, CasePicture.Description(picture), canvas =>
-        {
-            Sheet.Draw(canvas, picture);
-            ranking.Draw(canvas,
-                new Box(Margin, Sheet.Height - Margin + Gap, Sheet.Width - 2 * Margin, ranking.Height));
-        });
+        PictureFile.Write(path, Sheet.HeightWith(ranking), title, CasePicture.Description(picture),
+            canvas => Sheet.Draw(canvas, picture, ranking));
     }
 
     private static ArchPicture Best(CaseFile file, ComparedWire best, ToothWords words, ForceUnit unit)
@@ -61,7 +58,7 @@ internal static class ComparePicture
             withBest, new SolvedState(result, actual, loads), words, unit, check);
         return picture with
         {
-            Subtitle = "Best ranked: " + picture.Subtitle,
+            Subtitle = "The first of them: " + picture.Subtitle,
             Findings = [.. Findings.Of(withBest, new SolvedState(result, actual, loads), words, unit, check)],
         };
     }

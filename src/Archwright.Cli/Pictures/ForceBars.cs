@@ -14,7 +14,10 @@ internal static class ForceBars
     {
         using IDisposable part = canvas.Part("forces-per-tooth", "Force on every tooth");
         using Plot chart = Chart(picture);
-        canvas.Chart(chart, box);
+        canvas.Text(new Spot(box.Left, box.Top + 18), "Force on every tooth",
+            new TextStyle(17, Colours.Text, Bold: true));
+        Key(canvas, box);
+        canvas.Chart(chart, box.Inset(0, 30, 0, 0));
     }
 
     private static Plot Chart(ArchPicture picture)
@@ -22,18 +25,34 @@ internal static class ForceBars
         Typeface.UseInCharts();
         var chart = new Plot();
         ForceUnit unit = picture.Unit;
-        AddBars(chart, picture, -1, tooth => unit.Of(tooth.Labial), Colours.Labial, "labial (+ toward lip or cheek)");
-        AddBars(chart, picture, 0, tooth => unit.Of(tooth.Occlusal), Colours.Occlusal, "occlusal (+ extrudes)");
-        AddBars(chart, picture, 1, tooth => unit.Of(tooth.Mesial), Colours.Mesial, "mesial (+ toward the midline)");
+        AddBars(chart, picture, -1, tooth => unit.Of(tooth.Labial), Colours.Labial);
+        AddBars(chart, picture, 0, tooth => unit.Of(tooth.Occlusal), Colours.Occlusal);
+        AddBars(chart, picture, 1, tooth => unit.Of(tooth.Mesial), Colours.Mesial);
         chart.Add.HorizontalLine(0, 1.2f, ScottPlot.Color.FromHex(Colours.Text.Hex));
         Axes(chart, picture);
         ChartStyle.Apply(chart);
-        chart.ShowLegend(Alignment.UpperRight, Orientation.Horizontal);
         return chart;
     }
 
+    private static void Key(Canvas canvas, Box box)
+    {
+        double x = box.Right;
+        foreach ((string words, Ink ink) in new[]
+        {
+            ("mesial (+ toward the midline)", Colours.Mesial), ("occlusal (+ extrudes)", Colours.Occlusal),
+            ("labial (+ toward lip or cheek)", Colours.Labial),
+        })
+        {
+            var style = new TextStyle(14, Colours.Text, Anchor: Anchor.End);
+            canvas.Text(new Spot(x, box.Top + 18), words, style);
+            x -= Typeface.WidthOf(words, style.Size, style.Bold) + 24;
+            canvas.Fill(new Box(x, box.Top + 7, 16, 12), ink);
+            x -= 28;
+        }
+    }
+
     private static void AddBars(
-        Plot chart, ArchPicture picture, int place, Func<PictureTooth, double> figure, Ink ink, string name)
+        Plot chart, ArchPicture picture, int place, Func<PictureTooth, double> figure, Ink ink)
     {
         var bars = picture.Teeth.Select((tooth, i) => new Bar
         {
@@ -45,7 +64,6 @@ internal static class ForceBars
             Label = Worth(figure(tooth)) ? picture.Unit.Figure(figure(tooth) / picture.Unit.Of(1)) : "",
         });
         var plotted = chart.Add.Bars(bars.ToArray());
-        plotted.LegendText = name;
         plotted.ValueLabelStyle.FontSize = 12;
         plotted.ValueLabelStyle.FontName = Typeface.Family;
         plotted.ValueLabelStyle.ForeColor = ScottPlot.Color.FromHex(Colours.Text.Hex);
@@ -66,11 +84,8 @@ internal static class ForceBars
         double low = picture.Unit.Of(Math.Min(0, figures.Min()));
         double high = picture.Unit.Of(Math.Max(0, figures.Max()));
         double room = Math.Max(high - low, picture.Unit.Of(0.01));
-        chart.Axes.SetLimits(-0.6, picture.Teeth.Length - 0.4, low - (low < 0 ? 0.14 : 0.03) * room, high + 0.22 * room);
-        chart.Axes.Left.TickGenerator = new NumericAutomatic
-        {
-            LabelFormatter = value => Marks.Plain(value), TargetTickCount = 6, MinorTickGenerator = new NoMinorTicks(),
-        };
+        chart.Axes.SetLimits(-0.6, picture.Teeth.Length - 0.4, low - (low < 0 ? 0.14 : 0.03) * room, high + (high > 0 ? 0.14 : 0.03) * room);
+        chart.Axes.Left.TickGenerator = ChartStyle.FewTicks(6);
         chart.YLabel($"force on the tooth [{picture.Unit.Symbol}]");
         chart.XLabel($"tooth, and below it the size of the whole force [{picture.Unit.Symbol}]"
             + (picture.Teeth.Any(tooth => tooth.IsAboveCeiling) ? "; ! above the ceiling" : ""));
@@ -79,9 +94,4 @@ internal static class ForceBars
 
     private static double Largest(ArchPicture picture) =>
         picture.Teeth.Max(t => Math.Max(Math.Abs(t.Labial), Math.Max(Math.Abs(t.Occlusal), Math.Abs(t.Mesial))));
-
-    private sealed class NoMinorTicks : IMinorTickGenerator
-    {
-        public IEnumerable<double> GetMinorTicks(double[] majorTicks, CoordinateRange range) => [];
-    }
 }

@@ -39,16 +39,26 @@ internal static class Marks
     /// <param name="view">Projection.</param>
     /// <param name="tooth">Whose slot.</param>
     /// <param name="across">Half of its other side, as a vector of the case [mm].</param>
-    public static void Slot(Canvas canvas, Projection view, PictureTooth tooth, Vector3 across)
+    public static void Slot(Canvas canvas, Projection view, PictureTooth tooth, Vector3 across) =>
+        canvas.Shape(SlotCorners(view, tooth, across), tooth.IsTied ? Colours.SlotInside : Colours.Paper, null);
+
+    /// <summary>Its rim, drawn over the wire.</summary>
+    /// <param name="canvas">Paper.</param>
+    /// <param name="view">Projection.</param>
+    /// <param name="tooth">Whose slot.</param>
+    /// <param name="across">Half of its other side, as a vector of the case [mm].</param>
+    public static void SlotRim(Canvas canvas, Projection view, PictureTooth tooth, Vector3 across) =>
+        canvas.Shape(SlotCorners(view, tooth, across), null, new Pen(Colours.Slot, 1.4));
+
+    private static Spot[] SlotCorners(Projection view, PictureTooth tooth, Vector3 across)
     {
         Vector3 along = tooth.SlotWidth / 2 * tooth.Actual.Along;
         Vector3 centre = tooth.Actual.Centre;
-        Spot[] corners =
+        return
         [
             view.At(centre - along - across), view.At(centre + along - across),
             view.At(centre + along + across), view.At(centre - along + across),
         ];
-        canvas.Shape(corners, tooth.IsTied ? Colours.Slot : Colours.Paper, new Pen(Colours.Slot, 1.2));
     }
 
     /// <summary>A bar of known length with its figure above it.</summary>

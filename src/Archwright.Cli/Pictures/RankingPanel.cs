@@ -29,11 +29,11 @@ internal sealed class RankingPanel(ImmutableArray<RankedLine> lines, string rest
         canvas.Fill(box, Colours.Panel, new Pen(Colours.Hair, 1));
         canvas.Text(new Spot(box.Left + 16, box.Top + 28), "Wires on this arch, the best first",
             new TextStyle(17, Colours.Text, Bold: true));
-        double bars = box.Left + 330;
-        double length = box.Width - 330 - 420;
+        double bars = box.Left + 360;
+        double length = box.Width - 360 - 420;
         var small = new TextStyle(13, Colours.Quiet);
         canvas.Text(new Spot(bars, box.Top + 52), $"largest force on a tooth [{unit.Symbol}]", small);
-        canvas.Text(new Spot(bars + length + 120, box.Top + 52), "teeth above a ceiling", small);
+        canvas.Text(new Spot(box.Right - 300, box.Top + 52), "teeth above a ceiling", small);
 
         double most = lines.Where(line => !double.IsNaN(line.Force)).Select(line => line.Force).DefaultIfEmpty(1).Max();
         for (int i = 0; i < lines.Length; i++)
@@ -49,7 +49,7 @@ internal sealed class RankingPanel(ImmutableArray<RankedLine> lines, string rest
         var style = new TextStyle(15, Colours.Text);
         canvas.Text(new Spot(box.Left + 40, y), (i + 1).ToString(), style with { Anchor = Anchor.End });
         canvas.Text(new Spot(box.Left + 54, y), line.Wire, style with { Bold = true });
-        canvas.Text(new Spot(box.Left + 186, y), line.Verdict,
+        canvas.Text(new Spot(box.Left + 214, y), line.Verdict,
             style with { Ink = line.IsGood ? Colours.Text : Colours.Heavy });
         if (double.IsNaN(line.Force))
         {

@@ -1,3 +1,4 @@
+using Archwright.Cli.Running;
 using Archwright.Cli.Units;
 
 namespace Archwright.Cli.Pictures;
@@ -8,7 +9,9 @@ internal static class Sheet
     /// <summary>Nominal width of every picture [px].</summary>
     public const double Width = 1400;
 
-    private const double Margin = 28;
+    /// <summary>Free paper round everything [px].</summary>
+    public const double Margin = 28;
+
     private const double HeadHeight = 92;
     private const double ViewsHeight = 620;
     private const double BarsHeight = 330;
@@ -17,16 +20,29 @@ internal static class Sheet
     /// <summary>Height of the whole page [px].</summary>
     public const double Height = HeadHeight + ViewsHeight + BarsHeight + 3 * Margin;
 
+    /// <summary>Height of a page with a ranking below its heading [px].</summary>
+    public static double HeightWith(RankingPanel ranking) => Height + ranking.Height + Margin;
+
     /// <summary>Draws the page.</summary>
-    public static void Draw(Canvas canvas, ArchPicture picture)
+    /// <param name="canvas">Paper.</param>
+    /// <param name="picture">The engaged wire.</param>
+    /// <param name="ranking">Wires in rank order, drawn first; null for a single wire.</param>
+    public static void Draw(Canvas canvas, ArchPicture picture, RankingPanel? ranking = null)
     {
         canvas.Fill(new Box(0, 0, Width, canvas.Height), Colours.Paper);
-        Head(canvas, picture);
+        Head(canvas, picture.Title, ranking is null ? picture.Subtitle : "");
+        double top = HeadHeight;
+        if (ranking is not null)
+        {
+            ranking.Draw(canvas, new Box(Margin, HeadHeight - 30, Width - 2 * Margin, ranking.Height));
+            top += ranking.Height + Margin;
+            canvas.Text(new Spot(Margin, top - 24), picture.Subtitle, new TextStyle(17, Colours.Text, Bold: true));
+        }
 
         ForceScale forces = ForceScale.For(LargestForce(picture), LongestArrow, picture.Unit);
         var occlusal = new OcclusalPanel(picture, forces);
         var frontal = new FrontalPanel(picture, forces);
-        var left = new Box(Margin, HeadHeight, (Width - 3 * Margin) / 2, ViewsHeight);
+        var left = new Box(Margin, top, (Width - 3 * Margin) / 2, ViewsHeight);
         var right = left with { Left = left.Right + Margin };
         double scale = CommonScale(occlusal, frontal, left);
 
@@ -62,10 +78,12 @@ internal static class Sheet
         return low;
     }
 
-    private static void Head(Canvas canvas, ArchPicture picture)
+    /// <summary>The heading of a page.</summary>
+    internal static void Head(Canvas canvas, string title, string subtitle)
     {
-        canvas.Text(new Spot(Margin, 44), picture.Title, new TextStyle(27, Colours.Text, Bold: true));
-        canvas.Text(new Spot(Margin, 72), picture.Subtitle, new TextStyle(16, Colours.Quiet));
+        canvas.Text(new Spot(Margin, 44), title, new TextStyle(27, Colours.Text, Bold: true));
+        if (subtitle.Length > 0)
+            canvas.Text(new Spot(Margin, 72), subtitle, new TextStyle(16, Colours.Quiet));
     }
 
     private static void Frame(Canvas canvas, Box box, string heading)
@@ -123,7 +141,7 @@ internal static class Sheet
     {
         string line = "";
         double y = at.Y;
-        foreach (string word in text.Split(' '))
+        foreach (string word in Wrap.Words(text))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Typeface.WidthOf(longer, style.Size, style.Bold) > width)

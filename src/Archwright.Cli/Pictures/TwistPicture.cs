@@ -1,6 +1,7 @@
 using Archwright.Cli.Tables;
 using Archwright.Cli.Units;
 using Archwright.Exchange.CaseFiles;
+using Archwright.Mechanics.Bench;
 using ScottPlot;
 using Angle = Archwright.Dentition.Units.Angle;
 
@@ -41,14 +42,34 @@ internal static class TwistPicture
             shade.LineStyle.Width = 0;
         }
 
-        var curve = chart.Add.Scatter(twists, [.. torques.Select(unit.Of)], ScottPlot.Color.FromHex(Colours.Wire.Hex));
+        double[] fine = Between(twists);
+        double[] torquesBetween = TwistTest.Run(
+            test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, [.. fine.Select(Angle.FromDegrees)]);
+        var curve = chart.Add.ScatterLine(
+            fine, [.. torquesBetween.Select(unit.Of)], ScottPlot.Color.FromHex(Colours.Wire.Hex));
         curve.LineWidth = 3;
-        curve.MarkerSize = 9;
-        curve.LegendText = "computed";
+        var readings = chart.Add.ScatterPoints(
+            twists, [.. torques.Select(unit.Of)], ScottPlot.Color.FromHex(Colours.Wire.Hex));
+        readings.MarkerSize = 10;
+        readings.LegendText = "readings";
+        chart.Axes.Left.TickGenerator = ChartStyle.FewTicks(8);
+        chart.Axes.Bottom.TickGenerator = ChartStyle.FewTicks(10);
         chart.XLabel("twist of one slot against the other [degrees]");
         chart.YLabel($"torque [{unit.MomentSymbol}]");
         ChartStyle.Apply(chart);
         chart.ShowLegend(Alignment.UpperLeft);
         return chart;
+    }
+
+    // The same path with more stops, so that the line does not cut the corner where the play ends.
+    private static double[] Between(double[] twists)
+    {
+        const int Stops = 24;
+        return
+        [
+            twists[0],
+            .. twists.Skip(1).SelectMany((next, i) => Enumerable.Range(1, Stops)
+                .Select(stop => twists[i] + (next - twists[i]) * stop / Stops)),
+        ];
     }
 }

@@ -63,6 +63,8 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
 
         DrawWire(canvas, view);
         foreach (PictureTooth tooth in Picture.Teeth)
+            Marks.SlotRim(canvas, view, tooth, SlotAcross(tooth));
+        foreach (PictureTooth tooth in Picture.Teeth)
             Marks.Arrow(canvas, view.At(tooth.Actual.Centre), view.At(tooth.Actual.Centre) + ArrowOf(view, tooth),
                 tooth.IsAboveCeiling ? Colours.Heavy : Colours.Force);
 

@@ -26,8 +26,8 @@ internal static class Findings
     {
         int force = IndexOfLargest(state, load => load.Force);
         int moment = IndexOfLargest(state, load => load.Moment);
-        return $"Largest force {unit.Force(state.Loads[force].Force)} on the {words.Name(force)}; "
-            + $"largest moment {unit.Moment(state.Loads[moment].Moment)} on the {words.Name(moment)}.";
+        return $"Largest force {unit.Force(state.Loads[force].Force)} on {words.Name(force)}; "
+            + $"largest moment {unit.Moment(state.Loads[moment].Moment)} on {words.Name(moment)}.";
     }
 
     private static string Above(ToothWords words, ForceUnit unit, CeilingCheck check)
@@ -37,7 +37,7 @@ internal static class Findings
         string figure = worst.Kind.IsForce() ? unit.Force(worst.Figure) : unit.Moment(worst.Figure);
         string ceiling = worst.Kind.IsForce() ? unit.Force(worst.Ceiling) : unit.Moment(worst.Ceiling);
         string count = teeth == 1 ? "One tooth is" : $"{teeth} teeth are";
-        return $"{count} above a ceiling; the worst is the {words.Name(worst.Slot)}: {worst.Kind.Words()} {figure}, "
+        return $"{count} above a ceiling; the worst is {words.Name(worst.Slot)}: {worst.Kind.Words()} {figure}, "
             + $"ceiling {ceiling}.";
     }
 
@@ -45,7 +45,7 @@ internal static class Findings
     {
         string strain = WiresTable.Percent(result.LargestStrain);
         string near = result.LargestStrainNear >= 0 && result.LargestStrainNear < file.Arrangement.Slots.Length
-            ? $" near the {words.Name(result.LargestStrainNear)}"
+            ? $" near {words.Name(result.LargestStrainNear)}"
             : "";
         if (CaseWords.Alloy(file) is not { } alloy)
             return $"Largest strain of the wire {strain}{near}; its elastic limit is not given.";
@@ -70,7 +70,7 @@ internal static class Findings
         }
 
         double pull = result.Slots[most].PullOnTie;
-        return pull > 0.05 ? $"Largest pull on a tie {unit.Force(pull)}, at the {words.Name(most)}." : null;
+        return pull > 0.05 ? $"Largest pull on a tie {unit.Force(pull)}, at {words.Name(most)}." : null;
     }
 
     private static int IndexOfLargest(SolvedState state, Func<ClinicalLoad, double> figure)

@@ -61,7 +61,7 @@ internal static class SolveReport
     internal static string WhyNot(SolvedState state, ToothWords words)
     {
         Obstacle? obstacle = state.Result.Obstacle;
-        string place = obstacle is { Slot: >= 0 } ? $" at the {words.Name(obstacle.Slot)}" : "";
+        string place = obstacle is { Slot: >= 0 } ? $" at {words.Name(obstacle.Slot)}" : "";
         string reason = obstacle?.Reason ?? "no equilibrium was found; nothing below can be trusted.";
         return $"The wire cannot be engaged{place}: {reason}";
     }

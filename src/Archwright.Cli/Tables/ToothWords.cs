@@ -21,8 +21,8 @@ internal sealed record ToothWords(CaseFile Case, ToothNotation Notation)
         ? tooth.Show(Notation)
         : Case.Arrangement.Slots[slot].Label;
 
-    /// <summary>In words with the number: "upper right canine (13)".</summary>
+    /// <summary>In words with the number: "the upper right canine (13)".</summary>
     public string Name(int slot) => Case.Teeth[slot] is { } tooth
-        ? $"{tooth.Name} ({tooth.Show(Notation)})"
+        ? $"the {tooth.Name} ({tooth.Show(Notation)})"
         : $"slot {Case.Arrangement.Slots[slot].Label}";
 }
