@@ -61,11 +61,19 @@ internal static class CommandLine
             "Archwright computes which archwire can go in, and what it does to each tooth. It calculates; the treating "
             + "clinician decides.")
         {
+            HelpName = "archwright",
+        };
+        foreach (Command verb in new[]
+        {
             SolveVerb.Create(terminal),
             CompareVerb.Create(terminal),
             TwistVerb.Create(terminal),
             WiresVerb.Create(terminal),
-        };
+        })
+        {
+            root.Add(verb);
+        }
+
         foreach (Option option in root.Options)
         {
             if (option is HelpOption { Action: HelpAction inner } help)
