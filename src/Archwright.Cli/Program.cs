@@ -1,1 +1,4 @@
-return 0;
+using Archwright.Cli.Running;
+
+using var terminal = Terminal.OfThisProcess();
+return await CommandLine.RunAsync(args, terminal);

@@ -1,0 +1,264 @@
+using Archwright.Mechanics.Numerics;
+
+namespace Archwright.Cli.Pictures;
+
+/// <summary>A view of the arch to scale: crowns, slots, wire, forces. One for each direction of sight.</summary>
+internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
+{
+    private const double LengthBar = 10; // mm
+
+    protected ArchPicture Picture { get; } = picture;
+
+    protected abstract (Vector3 Right, Vector3 Up) Directions { get; }
+
+    protected abstract string Id { get; }
+
+    /// <summary>Name of the view, as its heading.</summary>
+    public abstract string Heading { get; }
+
+    /// <summary>Half of a slot's side across its axis, as it looks in this view [mm].</summary>
+    protected abstract Vector3 SlotAcross(PictureTooth tooth);
+
+    /// <summary>A crown's outline in this view, in the frame of the case [mm].</summary>
+    protected abstract Vector3[] Outline(PictureTooth tooth, Crown crown, bool atRest);
+
+    /// <summary>Height kept free at the top for numbers [px].</summary>
+    protected virtual double Headroom => 0;
+
+    /// <summary>Numbers of the teeth.</summary>
+    protected abstract void Label(Canvas canvas, Projection view, Box box);
+
+    /// <summary>Everything that must be inside the panel, with the projection at one pixel a millimetre about the
+    /// origin; forces are added in pixels.</summary>
+    public Box ExtentAt(double scale)
+    {
+        Projection view = new(default, scale, Directions.Right, Directions.Up);
+        var spots = new List<Spot>();
+        foreach (PictureTooth tooth in Picture.Teeth)
+        {
+            Spot slot = view.At(tooth.Actual.Centre);
+            spots.Add(slot);
+            spots.Add(view.At(tooth.Rest.Centre));
+            spots.Add(slot + ArrowOf(view, tooth));
+            if (tooth.Crown is { } crown)
+                spots.AddRange(Outline(tooth, crown, atRest: false).Select(view.At));
+        }
+
+        spots.AddRange(Picture.CentreLine.Select(view.At));
+        double left = spots.Min(s => s.X);
+        double top = spots.Min(s => s.Y);
+        return new Box(left, top, spots.Max(s => s.X) - left, spots.Max(s => s.Y) - top);
+    }
+
+    /// <summary>Draws the view into a box, its content in the middle.</summary>
+    public void Draw(Canvas canvas, Box box, double scale)
+    {
+        using IDisposable part = canvas.Part(Id, Heading);
+        Box extent = ExtentAt(scale);
+        Spot origin = box.Inset(0, Headroom, 0, 0).Middle - extent.Middle;
+        var view = new Projection(origin, scale, Directions.Right, Directions.Up);
+
+        foreach (PictureTooth tooth in FarthestFirst(view))
+            DrawTooth(canvas, view, tooth);
+
+        DrawWire(canvas, view);
+        foreach (PictureTooth tooth in Picture.Teeth)
+            Marks.SlotRim(canvas, view, tooth, SlotAcross(tooth));
+        foreach (PictureTooth tooth in Picture.Teeth)
+            Marks.Arrow(canvas, view.At(tooth.Actual.Centre), view.At(tooth.Actual.Centre) + ArrowOf(view, tooth),
+                tooth.IsAboveCeiling ? Colours.Heavy : Colours.Force);
+
+        Label(canvas, view, box);
+        LabelForces(canvas, view);
+        Sides(canvas, box);
+    }
+
+    /// <summary>Draws the two scale bars, side by side, from the left.</summary>
+    public void DrawScales(Canvas canvas, Spot left, double scale)
+    {
+        Marks.ScaleBar(canvas, left, LengthBar * scale, $"{LengthBar} mm", Colours.Text, asArrow: false);
+        if (forces.Bar > 0)
+        {
+            string label = $"{Marks.Plain(Math.Round(Picture.Unit.Of(forces.Bar), 6))} {Picture.Unit.Symbol}";
+            Marks.ScaleBar(canvas, left + new Spot(LengthBar * scale + 48, 0), forces.Bar * forces.PixelsPerNewton,
+                label, Colours.Force, asArrow: true);
+        }
+    }
+
+    /// <summary>How the force on a tooth is drawn [px].</summary>
+    protected Spot ArrowOf(Projection view, PictureTooth tooth) =>
+        view.Way(tooth.Force) * (forces.PixelsPerNewton / view.Scale);
+
+    private IEnumerable<PictureTooth> FarthestFirst(Projection view) =>
+        Picture.Teeth.OrderBy(tooth => Vector3.Dot(tooth.Rest.Centre, view.Toward));
+
+    private void DrawTooth(Canvas canvas, Projection view, PictureTooth tooth)
+    {
+        if (tooth.Crown is { } crown)
+        {
+            if (tooth.IsDisplaced)
+            {
+                canvas.Shape([.. Outline(tooth, crown, atRest: true).Select(view.At)], null,
+                    new Pen(Colours.Ghost, 1.3, Dash: 4));
+            }
+
+            canvas.Shape([.. Outline(tooth, crown, atRest: false).Select(view.At)], Colours.Crown,
+                new Pen(Colours.CrownEdge, 1.3));
+        }
+
+        Marks.Slot(canvas, view, tooth, SlotAcross(tooth));
+    }
+
+    private void DrawWire(Canvas canvas, Projection view)
+    {
+        if (Picture.CentreLine.Length < 2)
+            return;
+
+        Spot[] line = [.. Picture.CentreLine.Select(view.At)];
+        double side = this is OcclusalPanel ? Picture.WireWidth : Picture.WireThickness;
+        canvas.Line(line, new Pen(Colours.Wire, Math.Max(1.6, side * view.Scale)));
+    }
+
+    // Figures at the tips of the longest arrows, the longest first; one that would cover another is left out (the bars
+    // below show them all).
+    private void LabelForces(Canvas canvas, Projection view)
+    {
+        const double Size = 14;
+        var taken = new List<Box>();
+        double longest = Picture.Teeth.Max(tooth => ArrowOf(view, tooth).Length);
+        foreach (PictureTooth tooth in Picture.Teeth.OrderByDescending(tooth => ArrowOf(view, tooth).Length))
+        {
+            Spot arrow = ArrowOf(view, tooth);
+            if (arrow.Length < Math.Max(14, longest * 0.25))
+                break;
+
+            // What the arrow shows: the part of the force that lies in this view.
+            string text = Picture.Unit.Figure(arrow.Length / forces.PixelsPerNewton)
+                + (tooth.IsAboveCeiling ? " !" : "");
+            double width = Typeface.WidthOf(text, Size, bold: true);
+            Spot tip = view.At(tooth.Actual.Centre) + arrow + arrow * (12 / arrow.Length);
+            var spot = new Spot(tip.X + (arrow.X / arrow.Length) * width / 2, tip.Y + 5);
+            var place = new Box(spot.X - width / 2 - 2, spot.Y - Size, width + 4, Size + 4);
+            if (taken.Any(place.Overlaps))
+                continue;
+
+            taken.Add(place);
+            canvas.Text(spot, text, new TextStyle(Size, tooth.IsAboveCeiling ? Colours.Heavy : Colours.Force,
+                Bold: true, Anchor.Middle, Halo: true));
+        }
+    }
+
+    private void Sides(Canvas canvas, Box box)
+    {
+        if (Picture.Side == PictureSide.Bench)
+            return;
+
+        var style = new TextStyle(13, Colours.Quiet);
+        canvas.Text(new Spot(box.Left + 4, box.Bottom - 6), "patient’s right", style);
+        canvas.Text(new Spot(box.Right - 4, box.Bottom - 6), "patient’s left", style with { Anchor = Anchor.End });
+    }
+}
+
+/// <summary>The biting surfaces.</summary>
+internal sealed class OcclusalPanel(ArchPicture picture, ForceScale forces) : ViewPanel(picture, forces)
+{
+    public override string Heading => Picture.Side switch
+    {
+        PictureSide.Upper => "Upper arch from below",
+        PictureSide.Lower => "Lower arch from above",
+        _ => "From above: labial is up",
+    };
+
+    protected override string Id => "occlusal-view";
+
+    protected override (Vector3 Right, Vector3 Up) Directions => Projection.Occlusal(Picture);
+
+    protected override Vector3 SlotAcross(PictureTooth tooth) => tooth.SlotDepth / 2 * tooth.Actual.Outward;
+
+    protected override Vector3[] Outline(PictureTooth tooth, Crown crown, bool atRest) =>
+        CrownShape.FromBelow(crown, atRest ? tooth.Rest : tooth.Actual);
+
+    protected override void Label(Canvas canvas, Projection view, Box box)
+    {
+        foreach (PictureTooth tooth in Picture.Teeth)
+        {
+            double inward = tooth.Crown is { } crown ? crown.SlotToFace + crown.Depth * 0.55 : 2.2;
+            Spot spot = view.At(tooth.Actual.Centre - inward * tooth.Actual.Outward);
+            canvas.Text(spot + new Spot(0, 5), tooth.Label,
+                new TextStyle(14, Colours.Text, Bold: true, Anchor.Middle, Halo: tooth.Crown is null));
+        }
+    }
+}
+
+/// <summary>The face.</summary>
+internal sealed class FrontalPanel(ArchPicture picture, ForceScale forces) : ViewPanel(picture, forces)
+{
+    public override string Heading => "From the front";
+
+    protected override string Id => "frontal-view";
+
+    protected override double Headroom => 24;
+
+    protected override (Vector3 Right, Vector3 Up) Directions => Projection.Frontal(Picture);
+
+    protected override Vector3 SlotAcross(PictureTooth tooth) => tooth.SlotHeight / 2 * tooth.Actual.Third;
+
+    protected override Vector3[] Outline(PictureTooth tooth, Crown crown, bool atRest)
+    {
+        var frame = atRest ? tooth.Rest : tooth.Actual;
+        double jaw = Picture.Side == PictureSide.Lower ? -1 : 1;
+        return CrownShape.FromFront(crown, frame, jaw * frame.Third);
+    }
+
+    // In a row above the view, spread so that none covers its neighbour, each tied to its slot by a hair line.
+    protected override void Label(Canvas canvas, Projection view, Box box)
+    {
+        const double Gap = 27;
+        double[] at = [.. Picture.Teeth.Select(tooth => view.At(tooth.Actual.Centre).X)];
+        Spread(at, Gap, box.Left + Gap / 2, box.Right - Gap / 2);
+        double row = box.Top + 14;
+        for (int i = 0; i < at.Length; i++)
+        {
+            Spot slot = view.At(Picture.Teeth[i].Actual.Centre);
+            canvas.Line([new(at[i], row + 6), new(slot.X, slot.Y - 4)], new Pen(Colours.Hair, 1));
+            canvas.Text(new Spot(at[i], row), Picture.Teeth[i].Label,
+                new TextStyle(14, Colours.Text, Bold: true, Anchor.Middle));
+        }
+    }
+
+    /// <summary>Moves numbers that ascend apart to a least distance, as little as need be, inside limits.</summary>
+    internal static void Spread(double[] at, double gap, double low, double high)
+    {
+        if (at.Length == 0)
+            return;
+
+        // Groups that would overlap share their mean; merging goes on until no two groups overlap.
+        var groups = new List<(double Sum, int Count)>();
+        foreach (double x in at)
+        {
+            groups.Add((x, 1));
+            while (groups.Count > 1 && Overlap(groups[^2], groups[^1], gap))
+            {
+                (double Sum, int Count) merged = (groups[^2].Sum + groups[^1].Sum, groups[^2].Count + groups[^1].Count);
+                groups.RemoveRange(groups.Count - 2, 2);
+                groups.Add(merged);
+            }
+        }
+
+        int i = 0;
+        foreach ((double sum, int count) in groups)
+        {
+            double first = sum / count - gap * (count - 1) / 2;
+            for (int k = 0; k < count; k++)
+                at[i++] = first + k * gap;
+        }
+
+        for (int k = 0; k < at.Length; k++)
+            at[k] = Math.Max(at[k], low + k * gap);
+        for (int k = at.Length - 1; k >= 0; k--)
+            at[k] = Math.Min(at[k], high - (at.Length - 1 - k) * gap);
+    }
+
+    private static bool Overlap((double Sum, int Count) a, (double Sum, int Count) b, double gap) =>
+        b.Sum / b.Count - a.Sum / a.Count < gap * (a.Count + b.Count) / 2;
+}

@@ -1,0 +1,22 @@
+namespace Archwright.Cli.Tables;
+
+/// <summary>What stands under every answer.</summary>
+internal static class Cautions
+{
+    /// <summary>Who decides.</summary>
+    public const string Decision = "A calculation, not a prescription: the treating clinician decides.";
+
+    /// <summary>What is left out.</summary>
+    public const string LeftOut =
+        "Computed without friction and with teeth that do not yield; positions, slots and wire are taken as given. "
+        + "Look at roots, gums, vitality and medical history first.";
+
+    /// <summary>About ceilings.</summary>
+    public const string Ceilings =
+        "Ceilings are teaching values to warn at, not limits of safety; --limits FILE sets those of the practice.";
+
+    /// <summary>About alloys that transform.</summary>
+    public const string InitialModulus =
+        "This alloy transforms: the forces are those of its initial modulus; beyond the elastic limit the real ones are "
+        + "lower.";
+}

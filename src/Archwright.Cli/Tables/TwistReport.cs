@@ -1,0 +1,65 @@
+using System.Globalization;
+using Archwright.Cli.Running;
+using Archwright.Cli.Units;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Units;
+using Archwright.Exchange.CaseFiles;
+using Spectre.Console;
+
+namespace Archwright.Cli.Tables;
+
+/// <summary>The answer of <c>twist</c> for people.</summary>
+internal static class TwistReport
+{
+    /// <summary>Writes it.</summary>
+    public static void Write(Terminal terminal, TwistCase test, double[] torques, ForceUnit unit)
+    {
+        Layout.Heading(terminal, Title(test));
+        Layout.Paragraph(terminal, SetUp(test));
+        Layout.Gap(terminal);
+        Table table = Layout.Table(("twist\ndegrees", true), ($"torque\n{unit.MomentSymbol}", true), ("", false));
+        for (int i = 0; i < torques.Length; i++)
+        {
+            table.AddRow(
+                new Text(test.TwistsDegrees[i].ToString("0.##", CultureInfo.InvariantCulture).Replace('-', '−')),
+                new Text(unit.MomentFigure(torques[i])),
+                new Text(torques[i] == 0 ? "in the play" : ""));
+        }
+
+        Layout.Write(terminal, table);
+        Layout.Gap(terminal);
+        Layout.Paragraph(terminal, Play(test));
+        Layout.Paragraph(terminal, "Stated sizes: real slots are often larger, so real play is often more and real torque "
+            + "less. " + Cautions.Decision);
+    }
+
+    /// <summary>The wire in words.</summary>
+    internal static string Title(TwistCase test) =>
+        test.WireId is { } id && WireCatalogue.Default.TryFind(id, out CatalogueWire? wire)
+            ? $"{wire.Id}, {wire.Title}"
+            : test.Wire.Section.IsRound
+                ? $"Round wire {Length(test.Wire.Section.Thickness)} mm"
+                : $"Wire {Length(test.Wire.Section.Thickness)} × {Length(test.Wire.Section.Width)} mm";
+
+    /// <summary>The two slots in words.</summary>
+    internal static string SetUp(TwistCase test) =>
+        $"between two slots {Length(test.SlotHeight)} mm high and {Length(test.SlotDepth)} mm deep, "
+        + $"{test.EdgeGap.ToString("0.##", CultureInfo.InvariantCulture)} mm of free wire; one slot is turned";
+
+    /// <summary>The play in a sentence.</summary>
+    internal static string Play(TwistCase test)
+    {
+        if (test.Wire.Section.IsRound)
+            return "A round wire turns in its slots and never torques.";
+
+        double play = test.Wire.Section.TorquePlay(test.SlotHeight);
+        if (double.IsInfinity(play))
+            return "This wire turns freely all round in these slots and never torques.";
+
+        string one = Angle.ToDegrees(play).ToString("0.0", CultureInfo.InvariantCulture);
+        string both = Angle.ToDegrees(2 * play).ToString("0.0", CultureInfo.InvariantCulture);
+        return $"Play of one slot {one}° each way; between two slots torque begins at {both}°.";
+    }
+
+    private static string Length(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,110 @@
+using System.CommandLine;
+using Archwright.Cli.Pictures;
+using Archwright.Cli.Running;
+using Archwright.Cli.Tables;
+using Archwright.Cli.Units;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Comparison;
+using Archwright.Dentition.Teeth;
+using Archwright.Exchange.CaseFiles;
+using Archwright.Exchange.Csv;
+using Archwright.Exchange.Results;
+
+namespace Archwright.Cli.Verbs;
+
+/// <summary><c>archwright compare</c>: every wire of the catalogue, or of the stock, on one arch.</summary>
+internal static class CompareVerb
+{
+    private const int UsualTop = 12;
+
+    /// <summary>Makes the verb.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        Argument<string> file = Words.Needed("CASE", "case file, as archwright arch makes them");
+        var stock = new Option<string?>("--stock")
+        {
+            Description = "Compare only the wires of this file: ids, one a line, or CSV with a column wire.",
+            HelpName = "FILE",
+        };
+        Option<string?> limits = LimitFiles.Option();
+        UsualOption<int> top = NumberOption.Whole(
+            "--top", $"Wires to show, the best first. Usual: {UsualTop}.", 1, 1000, UsualTop);
+        var all = new Option<bool>("--all") { Description = "Show every wire." };
+        Option<string?> plot = CommonOptions.Plot("Draw the ranking and what the best wire does into this file.");
+        UsualOption<ForceUnit> unit = CommonOptions.Unit();
+        UsualOption<ToothNotation> teeth = CommonOptions.Teeth();
+        Option<bool> json = CommonOptions.Json();
+        var verb = new Verb("compare", "Try every wire on the arch of a case, and rank them with reasons.")
+        {
+            Examples =
+            [
+                ("archwright compare case.json", "the best wires of the catalogue on this arch"),
+                ("archwright compare case.json --stock drawer.txt --plot compare.svg",
+                    "only what is in the drawer, with a picture"),
+                ("archwright compare case.json --limits ours.csv --all", "every wire, against the practice's own ceilings"),
+            ],
+        };
+        verb.Add(file);
+        foreach (Option option in new Option[] { stock, limits, top, all, plot, unit, teeth, json })
+            verb.Add(option);
+        verb.SetAction((parsed, cancellation) => Task.FromResult(Run(
+            terminal,
+            new Request(
+                parsed.GetRequiredValue(file),
+                parsed.GetValue(stock),
+                parsed.GetValue(limits),
+                parsed.GetValue(all) ? int.MaxValue : top.Of(parsed),
+                parsed.GetValue(plot),
+                unit.Of(parsed),
+                teeth.Of(parsed),
+                parsed.GetValue(json)),
+            cancellation)));
+        return verb;
+    }
+
+    private static int Run(Terminal terminal, Request request, CancellationToken cancellation)
+    {
+        CaseFile file = Cases.Load(request.File);
+        IReadOnlyList<CatalogueWire> wires = request.Stock is { } stock
+            ? Cases.Value(StockReader.Read(stock), stock)
+            : WireCatalogue.Default.Wires;
+        ForceCeilings ceilings = LimitFiles.Load(request.Limits);
+        IReadOnlyList<ComparedWire> ranked = Compare(terminal, file, wires, ceilings, cancellation);
+        if (request.Plot is { } picture)
+        {
+            OutputFiles.Write("--plot", picture,
+                path => ComparePicture.Write(path, file, ranked, request.Unit, request.Teeth));
+        }
+
+        if (request.Json)
+        {
+            CompareJson.Write(ranked, file.Arrangement, terminal.OutputStream);
+            terminal.OutputStream.Flush();
+        }
+        else
+        {
+            CompareReport.Write(terminal, file, ranked, request.Unit, request.Teeth, request.Top);
+        }
+
+        return ranked.Any(wire => wire.Engaged) ? ExitCode.Done : ExitCode.NotPossible;
+    }
+
+    private static IReadOnlyList<ComparedWire> Compare(
+        Terminal terminal, CaseFile file, IReadOnlyList<CatalogueWire> wires, ForceCeilings ceilings,
+        CancellationToken cancellation)
+    {
+        using var progress = new ProgressLine(terminal, "Comparing wires", wires.Count);
+        try
+        {
+            return WireComparison.Run(file.Arrangement, file.Axes, wires, ceilings, progress, cancellation);
+        }
+        catch (ArgumentException fault)
+        {
+            throw new Refusal("the case cannot be set up: " + fault.Message, "Check the slots of the case.");
+        }
+    }
+
+    private sealed record Request(
+        string File, string? Stock, string? Limits, int Top, string? Plot, ForceUnit Unit, ToothNotation Teeth,
+        bool Json);
+}

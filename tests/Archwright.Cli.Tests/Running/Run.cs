@@ -1,0 +1,60 @@
+using System.Text;
+using System.Text.Json;
+using Archwright.Cli.Running;
+
+namespace Archwright.Cli.Tests.Running;
+
+/// <summary>What a command line gave: exit code, standard output, standard error.</summary>
+internal sealed record Run(int Code, string Output, string Error)
+{
+    /// <summary>Runs a command line in this process, as it runs into files: 120 columns, no colours.</summary>
+    public static Task<Run> Of(params string[] args) => Of(Terminal.UsualWidth, args);
+
+    /// <summary>The same at a given width.</summary>
+    public static async Task<Run> Of(int width, params string[] args)
+    {
+        using var output = new MemoryStream();
+        using var error = new MemoryStream();
+        int code;
+        using (var terminal = new Terminal(output, error, width))
+            code = await CommandLine.RunAsync(args, terminal, TestContext.Current.CancellationToken);
+
+        return new Run(code, Encoding.UTF8.GetString(output.ToArray()), Encoding.UTF8.GetString(error.ToArray()));
+    }
+
+    /// <summary>Standard output as the one JSON document that it must be.</summary>
+    public JsonElement Json() => JsonDocument.Parse(Output).RootElement;
+}
+
+/// <summary>Files of a test, gone at its end.</summary>
+internal sealed class Folder : IDisposable
+{
+    public Folder() => Directory.CreateDirectory(Path);
+
+    public string Path { get; } =
+        System.IO.Path.Combine(System.IO.Path.GetTempPath(), "archwright-" + System.IO.Path.GetRandomFileName());
+
+    /// <summary>Full path of a file in the folder.</summary>
+    public string File(string name) => System.IO.Path.Combine(Path, name);
+
+    /// <summary>A file with the text of one of our test cases.</summary>
+    public string Case(string name)
+    {
+        string path = File(name);
+        using Stream from = typeof(Folder).Assembly.GetManifestResourceStream("cases/" + name)
+            ?? throw new InvalidOperationException($"There is no test case {name}.");
+        using FileStream to = System.IO.File.Create(path);
+        from.CopyTo(to);
+        return path;
+    }
+
+    /// <summary>A file with a text.</summary>
+    public string Text(string name, string text)
+    {
+        string path = File(name);
+        System.IO.File.WriteAllText(path, text);
+        return path;
+    }
+
+    public void Dispose() => Directory.Delete(Path, recursive: true);
+}
