@@ -98,7 +98,6 @@ internal struct Station
         double l = P.Length;
         Vector3 t = P / l;
         double theta = Shape.M0 * q[8 * Element + 6] + Shape.Mm * q[8 * Element + 7] + Shape.M1 * q[8 * Element + 14];
-        double thetaRate = Shape.C0 * q[8 * Element + 6] + Shape.Cm * q[8 * Element + 7] + Shape.C1 * q[8 * Element + 14];
 
         // Section's directors: carried from the rest frame, then turned.
         double c0 = 1 + Vector3.Dot(t, Rest.D1);
@@ -118,10 +117,47 @@ internal struct Station
         TurnAxis = (t + e1) / c1;
         TurnByP = (CarriedSpin(t, Rest.D1, Rest.D2, Rest.D3) - CarriedSpin(t, e1, e2, e3)) / l;
 
-        Vector3 tRate = (C - t * Vector3.Dot(t, C)) / l;
-        double twist = PointKernel.StrainOf(Rest, P, C, theta, thetaRate).Twist;
-        TurnRate = twist + Rest.Twist + Vector3.Dot(Vector3.Cross(e1, t), tRate) / c1;
+        TurnRate = AverageTurnRate(mesh, q, frame);
     }
+
+    // A torque that enters at a node makes the twist jump there, so the rate of φ has two values. Sliding past such a place releases half of
+    // one and half of the other: the mean of both sides is what does the work.
+    private readonly double AverageTurnRate(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame)
+    {
+        double h = mesh.Length(Element);
+        double u = (S - mesh.S[Element]) / h;
+        double here = RateIn(mesh, q, frame, Element, u);
+        if (u < NodeShare && Element > 0)
+            return (here + RateIn(mesh, q, frame, Element - 1, 1)) / 2;
+        if (u > 1 - NodeShare && Element < mesh.Elements - 1)
+            return (here + RateIn(mesh, q, frame, Element + 1, 0)) / 2;
+
+        return here;
+    }
+
+    // dφ/ds = τ + (e₁ × t)·t′/(1 + t·e₁), τ the twist of the wire.
+    private static double RateIn(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame, int element, double u)
+    {
+        double h = mesh.Length(element);
+        var shape = new Hermite(u, h);
+        Vector3 r0 = RodAssembly.Position(q, element);
+        Vector3 r1 = RodAssembly.Position(q, element + 1);
+        Vector3 t0 = RodAssembly.Slope(q, element);
+        Vector3 t1 = RodAssembly.Slope(q, element + 1);
+        Vector3 p = shape.Slope(r0, t0, r1, t1);
+        Vector3 c = shape.Bend(r0, t0, r1, t1);
+        double theta = shape.M0 * q[8 * element + 6] + shape.Mm * q[8 * element + 7] + shape.M1 * q[8 * element + 14];
+        double thetaRate = shape.C0 * q[8 * element + 6] + shape.Cm * q[8 * element + 7] + shape.C1 * q[8 * element + 14];
+        RestPoint rest = mesh.RestAt(element, u);
+        double twist = PointKernel.StrainOf(rest, p, c, theta, thetaRate).Twist + rest.Twist;
+        double l = p.Length;
+        Vector3 t = p / l;
+        Vector3 tRate = (c - t * Vector3.Dot(t, c)) / l;
+        return twist + Vector3.Dot(Vector3.Cross(frame.Along, t), tRate) / (1 + Vector3.Dot(t, frame.Along));
+    }
+
+    // This near to a node, as a share of the element, a contact counts as sitting on it.
+    private const double NodeShare = 0.05;
 
     /// <summary>(b e₂ − a e₃), a and b the stereographic coordinates of t in the frame: minus the spin about t of the smallest
     /// rotation e₁ → t, by t.</summary>
