@@ -168,7 +168,7 @@ public sealed class Engager
         if (_rod.Mesh.Nodes == 0)
             throw new InvalidOperationException("Engage the wire first.");
 
-        return [];
+        return Condensation.Stiffness(_rod, Arrangement.Slots.Length);
     }
 
     // Slots travel from where they are to the target; the stride is halved where no equilibrium is found and doubled after a success.

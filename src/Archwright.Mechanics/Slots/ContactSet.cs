@@ -315,6 +315,15 @@ internal sealed class ContactSet
         if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
             return AtStation(row, _stations[row.Station], frame);
 
+        return AtFixedPoint(row, q, frame);
+    }
+
+    private static (Vector3 Force, Vector3 Moment) AtFixedPoint(in ContactRow row, ReadOnlySpan<double> q, in SlotFrame frame)
+    {
+        if (row.Kind == RowKind.Pin)
+            return default;
+
+        double p = row.Effective;
         Vector3 axis = Axis(frame, row.Axis);
         Vector3 force = row.Kind == RowKind.Place ? axis * p : default;
         Vector3 arm = RodAssembly.Position(q, row.Node) - frame.Centre;
@@ -329,22 +338,9 @@ internal sealed class ContactSet
 
     private static (Vector3 Force, Vector3 Moment) AtStation(in ContactRow row, in Station at, in SlotFrame frame)
     {
-        Vector3 arm = at.R - frame.Centre;
-        Vector3 axis = Axis(frame, row.Axis);
-        double byTurn = 0;
-        if (row.Kind == RowKind.Thread)
-        {
-            axis = (arm - frame.Along * Vector3.Dot(arm, frame.Along)).Unit();
-        }
-        else if (row.Kind == RowKind.Walls)
-        {
-            double across = row.Effective > 0 ? row.Across : -row.Across;
-            (double sin, double cos) = Math.SinCos(at.Turn);
-            byTurn = row.Corner * cos - across * sin;
-        }
-
+        (Vector3 axis, double byTurn, _) = Side(row, at, frame);
         Vector3 force = NormalToWire(axis, at, frame, byTurn) * row.Effective;
-        return (force, Vector3.Cross(arm, force) + at.TurnAxis * (row.Effective * byTurn));
+        return (force, Vector3.Cross(at.R - frame.Centre, force) + at.TurnAxis * (row.Effective * byTurn));
     }
 
     /// <summary>∂c/∂r: the axis, less what sliding takes up.</summary>
@@ -359,13 +355,30 @@ internal sealed class ContactSet
         ref ContactRow row, int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames,
         Span<double> gradient, BlockTridiagonal tangent, RodMesh mesh)
     {
-        ref readonly SlotFrame frame = ref frames[row.Slot];
-        int element = Math.Min(row.Node, mesh.Elements - 1);
+        FixedGap(row, q, frames[row.Slot], mesh, out double c, out ElementVector derivative, out int element);
+        double p = row.Multiplier + Penalty * c;
+        bool oneSided = !row.Upper || !row.Lower;
+        if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
+            p = 0;
+
+        Register(ref row, index, element, p);
+        if (p == 0 && oneSided)
+            return 0;
+
+        _byRow[index] = derivative;
+        derivative.AddTo(gradient, element, p);
+        ElementVector.AddOuter(tangent, element, derivative, derivative * Penalty);
+        return p * p / (2 * Penalty);
+    }
+
+    private static void FixedGap(
+        in ContactRow row, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh,
+        out double c, out ElementVector derivative, out int element)
+    {
+        element = Math.Min(row.Node, mesh.Elements - 1);
         double u = row.Node - element;
         var shape = new Hermite(u, mesh.Length(element));
         Vector3 axis = Axis(frame, row.Axis);
-        double c;
-        ElementVector derivative;
         if (row.Kind == RowKind.Pin)
         {
             axis = row.PinNormal;
@@ -395,19 +408,6 @@ internal sealed class ContactSet
             derivative = ElementVector.OfSlope(at.TurnByP, 1, shape);
         }
 
-        double p = row.Multiplier + Penalty * c;
-        bool oneSided = !row.Upper || !row.Lower;
-        if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
-            p = 0;
-
-        Register(ref row, index, element, p);
-        if (p == 0 && oneSided)
-            return 0;
-
-        _byRow[index] = derivative;
-        derivative.AddTo(gradient, element, p);
-        ElementVector.AddOuter(tangent, element, derivative, derivative * Penalty);
-        return p * p / (2 * Penalty);
     }
 
     private void Register(ref ContactRow row, int index, int element, double p)
@@ -415,6 +415,71 @@ internal sealed class ContactSet
         row.Effective = p;
         row.Violation = Math.Abs(p - row.Multiplier) / Penalty;
         _elementOfRow[index] = element;
+    }
+
+    /// <summary>A restraint as it would be with its slot elsewhere, the wire unmoved and the same side touching.</summary>
+    /// <param name="index">Row; it must be active.</param>
+    /// <param name="q">State of the wire.</param>
+    /// <param name="frame">Where the slot would be.</param>
+    /// <param name="mesh">Nodes.</param>
+    /// <param name="value">Gap of the row [mm, rad].</param>
+    /// <param name="element">Element that is touched.</param>
+    /// <returns>Derivative of the gap by the unknowns of that element.</returns>
+    public ElementVector WithSlotAt(
+        int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh, out double value, out int element)
+    {
+        ref readonly ContactRow row = ref _rows[index];
+        if (row.Kind is RowKind.Place or RowKind.Direction or RowKind.Turn or RowKind.Pin)
+        {
+            FixedGap(row, q, frame, mesh, out value, out ElementVector fixedDerivative, out element);
+            return fixedDerivative;
+        }
+
+        Station at = _stations[row.Station];
+        at.Locate(mesh, q, frame);
+        (Vector3 axis, double first, double gap) = Side(row, at, frame);
+        value = gap;
+        element = at.Element;
+        ElementVector derivative = ElementVector.OfPoint(NormalToWire(axis, at, frame, first), at.Shape);
+        if (first != 0)
+            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.Shape);
+
+        return derivative;
+    }
+
+    /// <summary>Force and moment on the tooth through one restraint with its slot elsewhere, the wire and the multiplier unmoved.</summary>
+    public (Vector3 Force, Vector3 Moment) OnToothAt(int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh)
+    {
+        ref readonly ContactRow row = ref _rows[index];
+        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
+        {
+            Station at = _stations[row.Station];
+            at.Locate(mesh, q, frame);
+            return AtStation(row, at, frame);
+        }
+
+        return AtFixedPoint(row, q, frame);
+    }
+
+    // The side of the row that is touched now: axis, derivative of the gap by the turn, and the gap itself.
+    private static (Vector3 Axis, double ByTurn, double Gap) Side(in ContactRow row, in Station at, in SlotFrame frame)
+    {
+        Vector3 arm = at.R - frame.Centre;
+        if (row.Kind == RowKind.Thread)
+        {
+            Vector3 out2 = arm - frame.Along * Vector3.Dot(arm, frame.Along);
+            return (out2.Unit(), 0, out2.Length - row.Room);
+        }
+
+        Vector3 axis = Axis(frame, row.Axis);
+        double place = Vector3.Dot(axis, arm);
+        if (row.Kind == RowKind.Seating)
+            return (axis, 0, place - row.Seat);
+
+        double side = row.Effective >= 0 ? 1 : -1;
+        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? Math.SinCos(at.Turn) : (0, 1);
+        double across = side * row.Across;
+        return (axis, row.Corner * cos - across * sin, place + row.Corner * sin + across * cos - side * row.Room);
     }
 
     internal static Vector3 Axis(in SlotFrame frame, int axis) => axis switch
