@@ -37,7 +37,11 @@ public sealed record EngagementOptions
 /// </remarks>
 public sealed class Engager
 {
-    private const int DirectIterations = 60;
+    private const double FirstAim = 0.05;
+    private const double NextAim = 1e-6;
+    private const double TouchingForce = 1e-4;
+    private const int QuickIterations = 0;
+    private const int DirectIterations = 80;
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
     private const double NodeTolerance = 0.08;
@@ -115,13 +119,18 @@ public sealed class Engager
         if (Options.StartFromGuess)
         {
             StartFromGuess(target);
-            end = Settle(DirectIterations, soft: true, cancellation);
+            end = Settle(QuickIterations, Start.Springs, cancellation);
+            if (end != SearchEnd.Converged)
+            {
+                StartFromGuess(target);
+                end = Settle(DirectIterations, Start.Inside, cancellation);
+            }
         }
 
         if (end != SearchEnd.Converged)
         {
             StartFromRest();
-            end = Settle(StepIterations, soft: false, cancellation);
+            end = Settle(StepIterations, Start.Inside, cancellation);
             if (end == SearchEnd.Converged)
                 end = Travel(target, cancellation);
         }
@@ -186,7 +195,15 @@ public sealed class Engager
             Save();
             double next = Math.Min(1, done + stride);
             MoveSlots(target, next);
-            last = Settle(StepIterations, soft: false, cancellation);
+            last = Settle(StepIterations, Start.Near, cancellation);
+            if (last != SearchEnd.Converged)
+            {
+                Restore();
+                MoveSlots(target, done, carryWire: false);
+                MoveSlots(target, next);
+                last = Settle(DirectIterations, Start.Inside, cancellation);
+            }
+
             if (last == SearchEnd.Converged)
             {
                 done = next;
@@ -251,11 +268,14 @@ public sealed class Engager
     }
 
     // Equilibrium; then nodes go to the touching places and the wire slides to where nothing drives it along any more, until both agree.
-    private SearchEnd Settle(int mostIterations, bool soft, CancellationToken cancellation)
+    private SearchEnd Settle(int mostIterations, Start start, CancellationToken cancellation)
     {
         _slide.Place(_rod);
         _slide.Begin();
-        SearchEnd end = _rod.Search(mostIterations, soft, loose: true, cancellation);
+        bool inside = start == Start.Inside;
+        SearchEnd end = inside
+            ? _rod.SearchInside(mostIterations, FirstAim, restart: true, loose: true, cancellation)
+            : _rod.Search(mostIterations, start, loose: true, cancellation);
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
             // Contacts off the nodes put a false force on the pin, so the nodes go first.
@@ -266,11 +286,19 @@ public sealed class Engager
             else
                 break;
 
-            end = _rod.Search(mostIterations, soft: false, loose: true, cancellation);
+            end = Again(mostIterations, inside, loose: true, cancellation);
         }
 
-        return end == SearchEnd.Converged ? _rod.Search(mostIterations, soft: false, loose: false, cancellation) : end;
+        end = end == SearchEnd.Converged ? Again(mostIterations, inside, loose: false, cancellation) : end;
+        if (inside)
+            _rod.Contacts.LeaveInterior(TouchingForce);
+
+        return end;
     }
+
+    private SearchEnd Again(int mostIterations, bool inside, bool loose, CancellationToken cancellation) => inside
+        ? _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation)
+        : _rod.Search(mostIterations, Start.Near, loose, cancellation);
 
     // The whole wire slides through the slots: every node keeps its place in space and becomes another point of the wire.
     private void ShiftNodes(double shift)
@@ -278,7 +306,10 @@ public sealed class Engager
         _meshBefore.CopyFrom(_rod.Mesh);
         _rod.Mesh.Build(_meshBefore.S, _layout.Rest, shift);
         foreach (ref Station station in _rod.Contacts.Stations)
+        {
             station.S += shift;
+            station.TurnAt += shift;
+        }
     }
 
     private bool NodesAreOff()

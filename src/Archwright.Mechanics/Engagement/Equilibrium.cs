@@ -21,6 +21,19 @@ internal enum SearchEnd
     Missed,
 }
 
+/// <summary>How a search feels the walls at first.</summary>
+internal enum Start
+{
+    /// <summary>As they are: from a state near to equilibrium.</summary>
+    Near,
+
+    /// <summary>As springs toward the middle of the slot: quick, from a guessed shape.</summary>
+    Springs,
+
+    /// <summary>From afar, by an interior-point method: it finds its way where many walls are touched at once.</summary>
+    Inside,
+}
+
 /// <summary>A dead load at a node (bench problems).</summary>
 /// <param name="Node">Index.</param>
 /// <param name="Force">[N]</param>
@@ -36,15 +49,24 @@ internal readonly record struct DeadLoad(int Node, Vector3 Force);
 internal sealed class Equilibrium<TLaw>
     where TLaw : struct, ISectionLaw
 {
-    private const double BaseShift = 1e-5;
-    private const double FirstShift = 1e-2;
+    private const double BaseShift = 1e-4;
+    private const double FirstShift = 1e-3;
     private const double LargestShift = 1e7;
     private const double LargestSlopeStep = 0.5;
     private const double LargestMove = 3;
     private const double SoftShare = 0.05;
+    private const double FirstShare = 0.01;
+    private const double ShareGrowth = 10;
     private const double LooseForce = 3e-4;
     private const double LoosePlace = 3e-6;
     private const int MostSoft = 12;
+    private const double FirstAim = 0.05;
+    private const double AimOfResidual = 1e-4;
+    private const double InsideShift = 0.1;
+    private const double LooseAim = 1e-6;
+    private const double LastAim = 1e-9;
+    private const double InsideLooseForce = 1e-3;
+    private const double InsideForce = 1e-6;
 
     private readonly double[] _q;
     private readonly double[] _trial;
@@ -53,6 +75,9 @@ internal sealed class Equilibrium<TLaw>
     private readonly BlockTridiagonal _tangent;
     private readonly BlockTridiagonal _factor;
     private readonly NodeTracking _tracking;
+    private readonly double[] _past = new double[4];
+    private int _next;
+    private double _lastShift = BaseShift;
     private TLaw _law;
 
     public Equilibrium(int mostNodes, int mostStations, int mostRows, int mostSlots, TLaw law, double stretch)
@@ -120,36 +145,47 @@ internal sealed class Equilibrium<TLaw>
     /// <summary>Looks for equilibrium from the present state.</summary>
     /// <param name="mostIterations">Bound.</param>
     /// <param name="loose">Stop early: good enough to see where nodes have to go and whether the wire slides.</param>
-    /// <param name="soft">Start with springs in place of walls: for starts that are far off, where it is not yet known which walls are
-    /// touched.</param>
+    /// <param name="start">How walls are felt at first.</param>
     /// <param name="cancellation">To stop.</param>
-    public SearchEnd Search(int mostIterations, bool soft, bool loose, CancellationToken cancellation)
+    public SearchEnd Search(int mostIterations, Start start, bool loose, CancellationToken cancellation)
     {
         Span<double> q = State;
+        if (Contacts.Locate(Mesh, q, Frames))
+            Contacts.Freeze(Mesh, q, Frames);
         Contacts.Penalty = ContactNumber;
-        Contacts.Soft = soft;
+        Contacts.Soft = start == Start.Springs;
+        Contacts.Interior = 0;
         if (!Evaluate(q, out double merit))
             return SearchEnd.Missed;
 
         double forceTolerance = loose ? LooseForce : ForceTolerance;
         double placeTolerance = loose ? LoosePlace : PlaceTolerance;
-        double shift = BaseShift;
+        double shift = start == Start.Near ? _lastShift : BaseShift;
+        Forget();
         for (int pass = 0; pass < mostIterations; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
             double force = Math.Max(Contacts.LargestForce(), 0.1);
-            if (!Contacts.Soft && Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance)
+            if (Contacts.Penalty == ContactNumber && !Contacts.Soft && Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance)
                 return SearchEnd.Converged;
 
             if (Contacts.Soft && (Residual <= SoftShare * force || pass == MostSoft))
             {
-                Contacts.TakeSoftForces();
+                Contacts.TakeForces();
+                Contacts.Penalty = FirstShare * ContactNumber;
+                Forget();
                 if (!Evaluate(q, out merit))
                     return SearchEnd.Missed;
             }
-            else if (!Contacts.Soft && Residual <= 0.05 * force)
+            else if (!Contacts.Soft && Residual <= 0.05 * force && (LastShare >= 0.25 || pass == 0))
             {
                 merit += Contacts.UpdateMultipliers(Gradient);
+                if (Contacts.Penalty < ContactNumber)
+                {
+                    Contacts.Penalty = Math.Min(ContactNumber, ShareGrowth * Contacts.Penalty);
+                    if (!Evaluate(q, out merit))
+                        return SearchEnd.Missed;
+                }
             }
 
             Iterations++;
@@ -159,10 +195,84 @@ internal sealed class Equilibrium<TLaw>
 
             if (!Advance(ref merit, ref shift))
                 return SearchEnd.Stalled;
+
+            _lastShift = Math.Min(shift, 1);
         }
 
         return SearchEnd.OutOfIterations;
     }
+
+    /// <summary>Looks for equilibrium by a primal-dual interior-point method: every wall is felt from afar, in proportion as the wire comes near,
+    /// so that the many walls of a full arch sort themselves out in some twenty iterations.</summary>
+    /// <param name="mostIterations">Bound.</param>
+    /// <param name="aim">First value of force times gap [N·mm].</param>
+    /// <param name="restart">Slacks and forces are set anew.</param>
+    /// <param name="loose">Stop early, as in <see cref="Search"/>.</param>
+    /// <param name="cancellation">To stop.</param>
+    public SearchEnd SearchInside(int mostIterations, double aim, bool restart, bool loose, CancellationToken cancellation)
+    {
+        Span<double> q = State;
+        Span<double> step = _step.AsSpan(0, q.Length);
+        Contacts.Penalty = ContactNumber;
+        Contacts.Soft = false;
+        Contacts.Interior = aim;
+        Contacts.Starting = restart;
+        double shift = restart ? BaseShift : _lastShift;
+        if (Contacts.Locate(Mesh, q, Frames))
+            Contacts.Freeze(Mesh, q, Frames);
+
+        for (int pass = 0; pass < mostIterations; pass++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (!Evaluate(q, out double merit))
+                return SearchEnd.Missed;
+
+            Contacts.Starting = false;
+            double force = Math.Max(Contacts.LargestForce(), 0.1);
+            double residual = TrueResidual();
+            double enough = Math.Max((loose ? InsideLooseForce : InsideForce) * force, 1e-8);
+            if (residual <= enough && Violation <= (loose ? LoosePlace : PlaceTolerance) && Contacts.Interior <= (loose ? LooseAim : LastAim))
+            {
+                Residual = residual;
+                return SearchEnd.Converged;
+            }
+
+            if (residual <= 0.05 * force)
+                Contacts.UpdateMultipliers(Gradient);
+
+            Iterations++;
+            Log?.Invoke($"I {pass} merit {merit:g10} res {residual:e2} viol {Violation:e2} force {force:g4} shift {shift:e1} share {LastShare} aim {Contacts.Interior:e1}");
+            if (!Direction(ref shift))
+                return SearchEnd.Stalled;
+
+            (double slacks, double forces) = Contacts.InteriorStep(step);
+            double share = Math.Min(slacks, StepLimit(step));
+            for (int i = 0; i < q.Length; i++)
+                q[i] += share * step[i];
+
+            double mean = Contacts.TakeInteriorStep(share, Math.Min(forces, share < slacks ? share : 1));
+            Contacts.Interior = Math.Max(loose ? LooseAim : LastAim, NextAim(Math.Min(share, forces)) * mean);
+            Contacts.Interior = Math.Max(Contacts.Interior, Math.Min(AimOfResidual * residual, FirstAim));
+            shift = share > 0.3 || shift > InsideShift ? Math.Max(BaseShift, (shift > 1 ? 0.1 : 0.4) * shift) : Math.Min(InsideShift, 10 * shift);
+            _lastShift = Math.Min(shift, 1);
+            LastShare = share;
+            _tracking.Follow(Mesh, Contacts, Rest, Frames, q);
+            Contacts.Freeze(Mesh, q, Frames);
+        }
+
+        return SearchEnd.OutOfIterations;
+    }
+
+    private double TrueResidual()
+    {
+        Span<double> work = _trial.AsSpan(0, 8 * Mesh.Nodes);
+        Gradient.CopyTo(work);
+        Contacts.WithInteriorForces(work);
+        return Largest(work);
+    }
+
+    // Long steps earn a bold fall.
+    private static double NextAim(double share) => share > 0.9 ? 0.1 : share > 0.5 ? 0.3 : share > 0.2 ? 0.6 : 1;
 
     /// <summary>Evaluates gradient, tangent and merit at a state.</summary>
     public bool Evaluate(ReadOnlySpan<double> q, out double merit)
@@ -223,19 +333,22 @@ internal sealed class Equilibrium<TLaw>
         Span<double> step = _step.AsSpan(0, q.Length);
         double slope = Dot(Gradient, step);
         double residual = Residual;
-        double share = Math.Min(1, StepLimit(step));
+        double limit = StepLimit(step);
+        double share = Math.Min(1, limit);
         for (int pass = 0; pass < 14; pass++)
         {
             for (int i = 0; i < q.Length; i++)
                 trial[i] = q[i] + share * step[i];
 
             _tracking.Follow(Mesh, Contacts, Rest, Frames, trial);
-            if (Evaluate(trial, out double value) && Accept(merit, value, share * slope, residual))
+            if (Evaluate(trial, out double value) && Accept(Reference(merit), value, share * slope, residual))
             {
+                Remember(merit);
                 trial.CopyTo(q);
+                Contacts.Freeze(Mesh, q, Frames);
                 merit = value;
                 LastShare = share;
-                shift = pass == 0 ? (shift > FirstShift ? shift / 10 : BaseShift) : shift;
+                shift = NextShift(shift, pass == 0 && limit >= 1 ? 1 : share);
                 return true;
             }
 
@@ -255,6 +368,38 @@ internal sealed class Equilibrium<TLaw>
     {
         double noise = 1e-12 * (Math.Abs(merit) + 1);
         return value <= merit + 1e-4 * slope + noise || Residual < 0.3 * residual;
+    }
+
+    // A step that had to be cut short went along something floppy: a tail of the wire that stands free between the walls of its slots turns by
+    // tenths of a millimetre at no cost, and runs into them. A larger shift holds what has no stiffness of its own, and leaves the rest.
+    private static double NextShift(double shift, double share)
+    {
+        if (share < 0.3)
+            return Math.Max(shift * 10, FirstShift);
+
+        return share >= 1 ? Math.Max(BaseShift, shift > 10 ? shift / 10 : 0.4 * shift) : shift;
+    }
+
+    // Walls that come into play and let go make the merit function rise for a step or two on the way to the right set of contacts, so a step
+    // is held against the worst of the last few, not against the last.
+    private double Reference(double merit)
+    {
+        foreach (double past in _past)
+            merit = Math.Max(merit, past);
+
+        return merit;
+    }
+
+    private void Remember(double merit)
+    {
+        _past[_next] = merit;
+        _next = (_next + 1) % _past.Length;
+    }
+
+    private void Forget()
+    {
+        Array.Fill(_past, double.NegativeInfinity);
+        _next = 0;
     }
 
     private static double StepLimit(ReadOnlySpan<double> step)

@@ -13,6 +13,7 @@ internal sealed class NodeTracking
 {
     private const double LeastMove = 1e-6;
     private const double LargestShareOfElement = 0.3;
+    private const double LeastShareOfForce = 1e-4;
 
     private readonly int[] _nodes;
     private readonly double[] _before;
@@ -33,10 +34,12 @@ internal sealed class NodeTracking
 
         int pinned = PinnedNode(contacts);
         int lastMoved = -1;
+        double least = LeastShareOfForce * contacts.LargestForce();
         ReadOnlySpan<ContactRow> rows = contacts.Rows;
         for (int i = 0; i < rows.Length; i++)
         {
-            if (rows[i].Kind is not (RowKind.Walls or RowKind.Thread) || (rows[i].Effective == 0 && rows[i].Multiplier == 0))
+            double force = Math.Max(Math.Abs(rows[i].Effective), Math.Abs(rows[i].Multiplier));
+            if (rows[i].Kind is not (RowKind.Walls or RowKind.Thread) || force <= least)
                 continue;
 
             ref readonly Station station = ref contacts.Stations[rows[i].Station];

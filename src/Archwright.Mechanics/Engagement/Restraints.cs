@@ -8,7 +8,7 @@ namespace Archwright.Mechanics.Engagement;
 internal static class Restraints
 {
     /// <summary>Largest distance between two places where a wall is looked at [mm].</summary>
-    public const double StationSpacing = 0.5;
+    public const double StationSpacing = 0.8;
 
     /// <summary>Most stations and rows that <see cref="Fill"/> makes for a slot of this width.</summary>
     public static int MostStations(double width) => 2 * (int)Math.Ceiling(width / 2 / StationSpacing) + 3;

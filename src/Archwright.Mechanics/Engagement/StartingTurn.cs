@@ -50,6 +50,7 @@ internal static class StartingTurn
         Station station = default;
         station.Slot = slot;
         station.S = s;
+        station.TurnAt = s;
         station.NeedsTurn = true;
         station.U = Numerics.Vector3.Dot(frame.Along, point - frame.Centre);
         station.Locate(rod.Mesh, q, frame);

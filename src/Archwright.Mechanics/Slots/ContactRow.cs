@@ -62,6 +62,9 @@ internal struct ContactRow
     /// <summary>The wall on the positive and on the negative side exists.</summary>
     public bool Upper, Lower;
 
+    /// <summary>The row pushes and pulls as it stands: no play, or a point that is held.</summary>
+    public bool BothWays;
+
     /// <summary>Seating tie: pull on a seated wire [N], its rise [N/mm], and the seated place [mm].</summary>
     public double Pull, Rise, Seat;
 

@@ -19,6 +19,7 @@ internal sealed class ContactSet
     private readonly ContactRow[] _rows;
     private readonly ElementVector[] _byRow;
     private readonly int[] _elementOfRow;
+    private readonly InteriorSide[] _sides;
 
     public ContactSet(int mostStations, int mostRows)
     {
@@ -26,6 +27,7 @@ internal sealed class ContactSet
         _rows = new ContactRow[mostRows];
         _byRow = new ElementVector[mostRows];
         _elementOfRow = new int[mostRows];
+        _sides = new InteriorSide[2 * mostRows];
     }
 
     /// <summary>Places across the slots.</summary>
@@ -43,6 +45,12 @@ internal sealed class ContactSet
 
     /// <summary>Springs in place of walls, for the first look.</summary>
     public bool Soft { get; set; }
+
+    /// <summary>Force times gap that an interior-point search aims at [N·mm]; zero for walls that are felt on touch.</summary>
+    public double Interior { get; set; }
+
+    /// <summary>The next evaluation sets slacks and forces of an interior-point search anew.</summary>
+    public bool Starting { get; set; }
 
     /// <summary>Spring of a wall at the first look [N/mm].</summary>
     public const double SoftSpring = 1000;
@@ -86,6 +94,13 @@ internal sealed class ContactSet
         return true;
     }
 
+    /// <summary>Takes points and rates of the turns anew; <see cref="Locate"/> comes first.</summary>
+    public void Freeze(RodMesh mesh, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    {
+        for (int i = 0; i < StationCount; i++)
+            _stations[i].Freeze(mesh, q, frames[_stations[i].Slot]);
+    }
+
     /// <summary>Adds the restraints' part of the gradient and the tangent, and returns their part of the merit function.
     /// <see cref="Locate"/> comes first.</summary>
     public double Apply(
@@ -115,25 +130,29 @@ internal sealed class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
-            if (row.Kind == RowKind.Seating)
+            if (row.Kind == RowKind.Seating || (Interior > 0 && row.Kind == RowKind.Walls && !row.BothWays))
                 continue;
 
-            double change = row.Effective - row.Multiplier;
-            row.Multiplier = row.Effective;
-            if (row.Effective != 0 && change != 0)
-            {
-                // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went.
-                _byRow[i].AddTo(gradient, _elementOfRow[i], change);
-                merit += change * (2 * row.Effective + change) / (2 * Penalty);
-                row.Effective += change;
-            }
+            double before = row.Effective;
+            double after = before + before - row.Multiplier;
+            row.Multiplier = before;
+            if (before == 0)
+                continue;
+
+            // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went. A wall that would have to pull lets go.
+            if (!row.BothWays && after * before < 0)
+                after = 0;
+
+            _byRow[i].AddTo(gradient, _elementOfRow[i], after - before);
+            merit += (after - before) * (after + before) / (2 * Penalty);
+            row.Effective = after;
         }
 
         return merit;
     }
 
-    /// <summary>Ends the first look: what the springs carried becomes the first multipliers.</summary>
-    public void TakeSoftForces()
+    /// <summary>Ends a first look: what the springs carried becomes the first multipliers.</summary>
+    public void TakeForces()
     {
         Soft = false;
         for (int i = 0; i < RowCount; i++)
@@ -142,6 +161,25 @@ internal sealed class ContactSet
             bool pushes = (row.Upper && row.Effective > 0) || (row.Lower && row.Effective < 0);
             if (row.Kind == RowKind.Walls)
                 row.Multiplier = pushes ? row.Effective : 0;
+        }
+    }
+
+    /// <summary>Ends an interior-point search: walls that are touched keep their force as multiplier, the others lose what little they
+    /// carried.</summary>
+    /// <param name="least">Force that counts as touching [N].</param>
+    public void LeaveInterior(double least)
+    {
+        Interior = 0;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref ContactRow row = ref _rows[i];
+            if (row.Kind != RowKind.Walls)
+                continue;
+
+            if (!row.BothWays && Math.Abs(row.Effective) < least)
+                row.Effective = 0;
+
+            row.Multiplier = row.Effective;
         }
     }
 
@@ -184,6 +222,11 @@ internal sealed class ContactSet
         double clearance = row.Room - row.Across * cos;
         if (Soft)
             return ApplySoft(ref row, index, at, frame, axis, middle, cos, gradient, tangent);
+        if (Interior > 0 && !(row.Upper && row.Lower && clearance <= NoPlay))
+        {
+            row.BothWays = false;
+            return ApplyInterior(ref row, index, at, frame, axis, middle, clearance, gradient, tangent);
+        }
 
         double upper = row.Upper ? Math.Max(0, row.Multiplier + Penalty * (middle - clearance)) : 0;
         double lower = row.Lower ? Math.Min(0, row.Multiplier + Penalty * (middle + clearance)) : 0;
@@ -191,6 +234,7 @@ internal sealed class ContactSet
         bool fixedPlace = row.Upper && row.Lower && clearance <= NoPlay;
         if (fixedPlace)
             p = row.Multiplier + Penalty * middle;
+        row.BothWays = fixedPlace;
 
         Register(ref row, index, at.Element, p);
         if (p == 0 && !fixedPlace)
@@ -217,6 +261,123 @@ internal sealed class ContactSet
 
         AddAtStation(index, at, frame, axis, p, p, row.Corner * cos, 0, gradient, tangent, SoftSpring);
         return p * p / (2 * SoftSpring);
+    }
+
+    // One side of a pair of walls as an interior-point method sees it: slack s, force z, both positive, s·z near μ. With the slack and the
+    // force eliminated the side acts with p = μ/s − (z/s)(h − s) and the stiffness z/s.
+    private double ApplyInterior(
+        ref ContactRow row, int index, in Station at, in SlotFrame frame, Vector3 axis, double middle, double clearance,
+        Span<double> gradient, BlockTridiagonal tangent)
+    {
+        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? Math.SinCos(at.Turn) : (0, 1);
+        double net = 0;
+        double worst = 0;
+        double merit = 0;
+        for (int side = -1; side <= 1; side += 2)
+        {
+            if (side > 0 ? !row.Upper : !row.Lower)
+                continue;
+
+            ref InteriorSide wall = ref _sides[2 * index + (side > 0 ? 1 : 0)];
+            wall.Gap = clearance - side * middle;
+            if (Starting)
+                wall.Begin(Interior, clearance);
+
+            double stiffness = wall.Force / wall.Slack;
+            double p = Interior / wall.Slack - stiffness * (wall.Gap - wall.Slack);
+            net += side * wall.Force;
+            worst = Math.Max(worst, Math.Abs(wall.Gap - wall.Slack));
+            merit -= Interior * Math.Log(wall.Slack);
+            double across = side * row.Across;
+            double first = row.Corner * cos - across * sin;
+            double second = -row.Corner * sin - across * cos;
+            AddAtStation(
+                index, at, frame, axis, side * p, side * wall.Force, first, second, gradient, tangent, stiffness);
+            wall.Derivative = _byRow[index];
+            wall.Acting = p;
+        }
+
+        Register(ref row, index, at.Element, net);
+        row.Violation = worst;
+        return merit;
+    }
+
+    /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both positive.</summary>
+    /// <param name="step">Step of the unknowns.</param>
+    /// <returns>Shares for slacks (and the wire) and for forces.</returns>
+    public (double Slacks, double Forces) InteriorStep(ReadOnlySpan<double> step)
+    {
+        double slacks = 1;
+        double forces = 1;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref readonly ContactRow row = ref _rows[i];
+            if (row.Kind != RowKind.Walls || row.BothWays)
+                continue;
+
+            for (int k = 0; k < 2; k++)
+            {
+                if (k == 1 ? !row.Upper : !row.Lower)
+                    continue;
+
+                ref InteriorSide wall = ref _sides[2 * i + k];
+                double opening = (k == 1 ? -1 : 1) * wall.Derivative.Dot(step, _elementOfRow[i]);
+                wall.Plan(Interior, opening);
+                slacks = Math.Min(slacks, InteriorSide.Share(wall.Slack, wall.SlackStep));
+                forces = Math.Min(forces, InteriorSide.Share(wall.Force, wall.ForceStep));
+            }
+        }
+
+        return (slacks, forces);
+    }
+
+    /// <summary>Turns a gradient with the eliminated forces into the one with the forces themselves, the true residual of an interior-point
+    /// search.</summary>
+    public void WithInteriorForces(Span<double> gradient)
+    {
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref readonly ContactRow row = ref _rows[i];
+            if (row.Kind != RowKind.Walls || row.BothWays)
+                continue;
+
+            for (int k = 0; k < 2; k++)
+            {
+                if (k == 1 ? !row.Upper : !row.Lower)
+                    continue;
+
+                ref InteriorSide wall = ref _sides[2 * i + k];
+                wall.Derivative.AddTo(gradient, _elementOfRow[i], (k == 1 ? 1 : -1) * (wall.Force - wall.Acting));
+            }
+        }
+    }
+
+    /// <summary>Takes the planned steps of slacks and forces.</summary>
+    /// <returns>Mean of slack times force [N·mm].</returns>
+    public double TakeInteriorStep(double slacks, double forces)
+    {
+        double sum = 0;
+        int count = 0;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref readonly ContactRow row = ref _rows[i];
+            if (row.Kind != RowKind.Walls || row.BothWays)
+                continue;
+
+            for (int k = 0; k < 2; k++)
+            {
+                if (k == 1 ? !row.Upper : !row.Lower)
+                    continue;
+
+                ref InteriorSide wall = ref _sides[2 * i + k];
+                wall.Slack += slacks * wall.SlackStep;
+                wall.Force += forces * wall.ForceStep;
+                sum += wall.Slack * wall.Force;
+                count++;
+            }
+        }
+
+        return count > 0 ? sum / count : 0;
     }
 
     // A spring with a pull from the start: energy F z + k z²/2, z the lift above the seat.
@@ -267,7 +428,7 @@ internal sealed class ContactSet
         Vector3 m = NormalToWire(axis, at, frame, first);
         ElementVector derivative = ElementVector.OfPoint(m, at.Shape);
         if (first != 0)
-            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.Shape);
+            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.TurnShape);
 
         _byRow[index] = derivative;
         _elementOfRow[index] = at.Element;
@@ -288,7 +449,7 @@ internal sealed class ContactSet
     private static void AddTurning(
         in Station at, in SlotFrame frame, double p, double first, double second, in ElementVector slide, BlockTridiagonal tangent)
     {
-        ElementVector turn = ElementVector.OfSlope(at.TurnByP, 1, at.Shape) + slide * at.TurnRate;
+        ElementVector turn = ElementVector.OfSlope(at.TurnByP, 1, at.TurnShape) + slide * at.TurnRate;
         ElementVector.AddOuter(tangent, at.Element, turn, turn * (p * second));
         Span<double> h = stackalloc double[9];
         at.TurnByPByP(frame, h);
@@ -298,7 +459,7 @@ internal sealed class ContactSet
             Vector3 row = new(h[3 * i], h[3 * i + 1], h[3 * i + 2]);
             ElementVector.AddOuter(
                 tangent, at.Element,
-                ElementVector.OfSlope(unit, 0, at.Shape), ElementVector.OfSlope(row * (p * first), 0, at.Shape));
+                ElementVector.OfSlope(unit, 0, at.TurnShape), ElementVector.OfSlope(row * (p * first), 0, at.TurnShape));
         }
     }
 
@@ -357,12 +518,12 @@ internal sealed class ContactSet
     {
         FixedGap(row, q, frames[row.Slot], mesh, out double c, out ElementVector derivative, out int element);
         double p = row.Multiplier + Penalty * c;
-        bool oneSided = !row.Upper || !row.Lower;
+        row.BothWays = row.Upper && row.Lower;
         if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
             p = 0;
 
         Register(ref row, index, element, p);
-        if (p == 0 && oneSided)
+        if (p == 0 && !row.BothWays)
             return 0;
 
         _byRow[index] = derivative;
@@ -400,6 +561,7 @@ internal sealed class ContactSet
             // With the tangent held along the slot's axis the turn is the angle between outward and the width.
             Station at = default;
             at.S = mesh.S[row.Node];
+            at.TurnAt = at.S;
             at.Element = element;
             at.NeedsTurn = true;
             at.U = Vector3.Dot(frame.Along, RodAssembly.Position(q, row.Node) - frame.Centre);
@@ -442,7 +604,7 @@ internal sealed class ContactSet
         element = at.Element;
         ElementVector derivative = ElementVector.OfPoint(NormalToWire(axis, at, frame, first), at.Shape);
         if (first != 0)
-            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.Shape);
+            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.TurnShape);
 
         return derivative;
     }

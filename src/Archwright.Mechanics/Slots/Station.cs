@@ -38,11 +38,22 @@ internal struct Station
     /// <summary>Rate e₁·r′ at which the wire advances along the slot.</summary>
     public double Advance;
 
-    /// <summary>Turn φ of the section in the slot [rad], and its rate along the wire [rad/mm].</summary>
-    public double Turn, TurnRate;
+    /// <summary>Turn φ of the section in the slot [rad]: that of the point <see cref="TurnAt"/> of the wire, carried on to the crossing by
+    /// <see cref="TurnRate"/>.</summary>
+    /// <remarks>A torque that enters at a node makes the twist jump there, so dφ/ds has two values, and φ as a function of the
+    /// sliding place a kink. While a step is judged, the point and the rate (the mean of both sides, which is what does the work when the wire
+    /// slides past the kink) are held; <see cref="Freeze"/> takes them anew after each step.</remarks>
+    public double Turn;
 
-    /// <summary>∂φ/∂P; the derivative by θ is one.</summary>
+    /// <summary>Point of the wire [mm] and rate [rad/mm] for <see cref="Turn"/>.</summary>
+    public double TurnAt, TurnRate;
+
+    /// <summary>∂φ/∂P at <see cref="TurnAt"/>; the derivative by θ is one.</summary>
     public Vector3 TurnByP;
+
+    /// <summary>Slope of the wire and shape functions at <see cref="TurnAt"/>, in the same element as the crossing.</summary>
+    public Vector3 TurnP;
+    public Hermite TurnShape;
 
     /// <summary>Moment of the wire on the section for a unit of work-conjugate to φ: (t + e₁)/(1 + t·e₁).</summary>
     public Vector3 TurnAxis;
@@ -90,14 +101,32 @@ internal struct Station
     private const int MostPasses = 60;
     private const double LeastAdvance = 0.05;
 
+    /// <summary>Takes the point and the rate of the turn from where the wire crosses now.</summary>
+    public void Freeze(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame)
+    {
+        if (!NeedsTurn || !Crosses)
+            return;
+
+        TurnAt = S;
+        TurnRate = AverageTurnRate(mesh, q, frame);
+        EvaluateTurn(mesh, q, frame);
+    }
+
     // φ = θ + the difference of two smallest rotations, from the rest tangent and from the slot's axis to the tangent.
     private void EvaluateTurn(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame)
     {
         double h = mesh.Length(Element);
-        Rest = mesh.RestAt(Element, (S - mesh.S[Element]) / h);
-        double l = P.Length;
-        Vector3 t = P / l;
-        double theta = Shape.M0 * q[8 * Element + 6] + Shape.Mm * q[8 * Element + 7] + Shape.M1 * q[8 * Element + 14];
+        double start = mesh.S[Element];
+        double at = Math.Clamp(TurnAt, start, start + h);
+        TurnShape = new Hermite((at - start) / h, h);
+        Rest = mesh.RestAt(Element, (at - start) / h);
+        TurnP = TurnShape.Slope(
+            RodAssembly.Position(q, Element), RodAssembly.Slope(q, Element),
+            RodAssembly.Position(q, Element + 1), RodAssembly.Slope(q, Element + 1));
+        double l = TurnP.Length;
+        Vector3 t = TurnP / l;
+        double theta = TurnShape.M0 * q[8 * Element + 6] + TurnShape.Mm * q[8 * Element + 7]
+            + TurnShape.M1 * q[8 * Element + 14];
 
         // Section's directors: carried from the rest frame, then turned.
         double c0 = 1 + Vector3.Dot(t, Rest.D1);
@@ -107,21 +136,17 @@ internal struct Station
         (double sin, double cos) = Math.SinCos(theta);
         Vector3 d2 = u * cos + w * sin;
         Vector3 d3 = w * cos - u * sin;
+        Vector3 e1 = frame.Along;
         Vector3 e2 = frame.Outward;
         Vector3 e3 = frame.Third;
-        Turn = Math.Atan2(
+        double there = Math.Atan2(
             Vector3.Dot(d2, e3) - Vector3.Dot(d3, e2), Vector3.Dot(d2, e2) + Vector3.Dot(d3, e3));
-
-        Vector3 e1 = frame.Along;
-        double c1 = 1 + Vector3.Dot(t, e1);
-        TurnAxis = (t + e1) / c1;
+        Turn = there + TurnRate * (S - at);
+        TurnAxis = (t + e1) / (1 + Vector3.Dot(t, e1));
         TurnByP = (CarriedSpin(t, Rest.D1, Rest.D2, Rest.D3) - CarriedSpin(t, e1, e2, e3)) / l;
-
-        TurnRate = AverageTurnRate(mesh, q, frame);
     }
 
-    // A torque that enters at a node makes the twist jump there, so the rate of φ has two values. Sliding past such a place releases half of
-    // one and half of the other: the mean of both sides is what does the work.
+    // The mean of both sides where the crossing sits on a node.
     private readonly double AverageTurnRate(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame)
     {
         double h = mesh.Length(Element);
@@ -173,11 +198,11 @@ internal struct Station
     public readonly void TurnByPByP(in SlotFrame frame, Span<double> h)
     {
         h.Clear();
-        double l = P.Length;
-        AddSpinDerivative(P, l, Rest.D1, Rest.D2, Rest.D3, 1 / l, h);
-        AddSpinDerivative(P, l, frame.Along, frame.Outward, frame.Third, -1 / l, h);
+        double l = TurnP.Length;
+        AddSpinDerivative(TurnP, l, Rest.D1, Rest.D2, Rest.D3, 1 / l, h);
+        AddSpinDerivative(TurnP, l, frame.Along, frame.Outward, frame.Third, -1 / l, h);
         Span<double> by = [TurnByP.X, TurnByP.Y, TurnByP.Z];
-        Span<double> t = [P.X / l, P.Y / l, P.Z / l];
+        Span<double> t = [TurnP.X / l, TurnP.Y / l, TurnP.Z / l];
         for (int i = 0; i < 3; i++)
         {
             for (int j = 0; j < 3; j++)

@@ -1,0 +1,33 @@
+namespace Archwright.Mechanics.Slots;
+
+/// <summary>One wall in an interior-point search: gap h of the wire to it, slack s that stands for it, and force z, with s and z
+/// positive and s·z led to nil.</summary>
+/// <remarks>S. J. Wright, <i>Primal-Dual Interior-Point Methods</i>, SIAM 1997 (from memory).</remarks>
+internal struct InteriorSide
+{
+    private const double ToBoundary = 0.99;
+    private const double LeastSlack = 2e-3;
+
+    public double Gap, Slack, Force, Acting, SlackStep, ForceStep;
+    public ElementVector Derivative;
+
+    /// <summary>First slack and force.</summary>
+    /// <param name="aim">μ [N·mm].</param>
+    /// <param name="clearance">Play on either side [mm].</param>
+    public void Begin(double aim, double clearance)
+    {
+        Slack = Math.Max(Gap, Math.Max(LeastSlack, 0.1 * clearance));
+        Force = aim / Slack;
+    }
+
+    /// <summary>Steps of slack and force that go with an opening of the gap to first order.</summary>
+    public void Plan(double aim, double opening)
+    {
+        SlackStep = opening + Gap - Slack;
+        ForceStep = aim / Slack - Force - Force / Slack * SlackStep;
+    }
+
+    /// <summary>Share of a step that keeps a positive value positive.</summary>
+    public static double Share(double value, double step) =>
+        step < 0 ? Math.Min(1, -ToBoundary * value / step) : 1;
+}
