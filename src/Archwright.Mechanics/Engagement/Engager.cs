@@ -40,7 +40,8 @@ public sealed class Engager
     private const double FirstAim = 0.05;
     private const double NextAim = 1e-6;
     private const double TouchingForce = 1e-4;
-    private const int QuickIterations = 0;
+    private const double AimAgain = 1e-3;
+    private const int NearIterations = 10;
     private const int DirectIterations = 80;
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
@@ -119,18 +120,13 @@ public sealed class Engager
         if (Options.StartFromGuess)
         {
             StartFromGuess(target);
-            end = Settle(QuickIterations, Start.Springs, cancellation);
-            if (end != SearchEnd.Converged)
-            {
-                StartFromGuess(target);
-                end = Settle(DirectIterations, Start.Inside, cancellation);
-            }
+            end = Settle(DirectIterations, near: false, cancellation);
         }
 
         if (end != SearchEnd.Converged)
         {
             StartFromRest();
-            end = Settle(StepIterations, Start.Inside, cancellation);
+            end = Settle(DirectIterations, near: false, cancellation);
             if (end == SearchEnd.Converged)
                 end = Travel(target, cancellation);
         }
@@ -195,13 +191,13 @@ public sealed class Engager
             Save();
             double next = Math.Min(1, done + stride);
             MoveSlots(target, next);
-            last = Settle(StepIterations, Start.Near, cancellation);
+            last = Settle(NearIterations, near: true, cancellation);
             if (last != SearchEnd.Converged)
             {
                 Restore();
                 MoveSlots(target, done, carryWire: false);
                 MoveSlots(target, next);
-                last = Settle(DirectIterations, Start.Inside, cancellation);
+                last = Settle(StepIterations, near: false, cancellation);
             }
 
             if (last == SearchEnd.Converged)
@@ -268,14 +264,14 @@ public sealed class Engager
     }
 
     // Equilibrium; then nodes go to the touching places and the wire slides to where nothing drives it along any more, until both agree.
-    private SearchEnd Settle(int mostIterations, Start start, CancellationToken cancellation)
+    private SearchEnd Settle(int mostIterations, bool near, CancellationToken cancellation)
     {
         _slide.Place(_rod);
         _slide.Begin();
-        bool inside = start == Start.Inside;
-        SearchEnd end = inside
-            ? _rod.SearchInside(mostIterations, FirstAim, restart: true, loose: true, cancellation)
-            : _rod.Search(mostIterations, start, loose: true, cancellation);
+        double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
+        SearchEnd end = near
+            ? _rod.SearchNear(mostIterations, loose: true, cancellation)
+            : _rod.SearchInside(mostIterations, aim, restart: true, loose: true, cancellation);
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
             // Contacts off the nodes put a false force on the pin, so the nodes go first.
@@ -286,19 +282,19 @@ public sealed class Engager
             else
                 break;
 
-            end = Again(mostIterations, inside, loose: true, cancellation);
+            end = Again(mostIterations, near, loose: true, cancellation);
         }
 
-        end = end == SearchEnd.Converged ? Again(mostIterations, inside, loose: false, cancellation) : end;
-        if (inside)
+        end = end == SearchEnd.Converged ? Again(mostIterations, near, loose: false, cancellation) : end;
+        if (!near)
             _rod.Contacts.LeaveInterior(TouchingForce);
 
         return end;
     }
 
-    private SearchEnd Again(int mostIterations, bool inside, bool loose, CancellationToken cancellation) => inside
-        ? _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation)
-        : _rod.Search(mostIterations, Start.Near, loose, cancellation);
+    private SearchEnd Again(int mostIterations, bool near, bool loose, CancellationToken cancellation) => near
+        ? _rod.SearchNear(mostIterations, loose, cancellation)
+        : _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation);
 
     // The whole wire slides through the slots: every node keeps its place in space and becomes another point of the wire.
     private void ShiftNodes(double shift)
@@ -314,7 +310,7 @@ public sealed class Engager
 
     private bool NodesAreOff()
     {
-        double least = 1e-4 * _rod.Contacts.LargestForce();
+        double least = NodeTracking.LeastShareOfForce * _rod.Contacts.LargestForce();
         ReadOnlySpan<double> s = _rod.Mesh.S;
         foreach (ref readonly ContactRow row in _rod.Contacts.Rows)
         {
@@ -386,8 +382,7 @@ public sealed class Engager
 
         foreach (ref Station station in _rod.Contacts.Stations)
             station.S = _layout.Places[station.Slot] + station.U;
-        foreach (ref ContactRow row in _rod.Contacts.Rows)
-            row.Multiplier = 0;
+        _rod.Contacts.ForgetForces();
     }
 
     private static void PutNode(Span<double> q, int node, Vector3 point, Vector3 slope)
@@ -414,8 +409,7 @@ public sealed class Engager
             }
         }
 
-        foreach (ref ContactRow row in _rod.Contacts.Rows)
-            row.Multiplier = 0;
+        _rod.Contacts.ForgetForces();
     }
 
     private void BuildMesh()
@@ -462,7 +456,7 @@ public sealed class Engager
     // New nodes at the touching places; the shape is carried over, multipliers and places of contact stay.
     private void MoveNodes()
     {
-        double least = 1e-4 * _rod.Contacts.LargestForce();
+        double least = NodeTracking.LeastShareOfForce * _rod.Contacts.LargestForce();
         _plan.Clear();
         for (int i = 0; i < _from.Length; i++)
             PlanSlot(i, least);

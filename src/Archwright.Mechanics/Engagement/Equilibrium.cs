@@ -21,19 +21,6 @@ internal enum SearchEnd
     Missed,
 }
 
-/// <summary>How a search feels the walls at first.</summary>
-internal enum Start
-{
-    /// <summary>As they are: from a state near to equilibrium.</summary>
-    Near,
-
-    /// <summary>As springs toward the middle of the slot: quick, from a guessed shape.</summary>
-    Springs,
-
-    /// <summary>From afar, by an interior-point method: it finds its way where many walls are touched at once.</summary>
-    Inside,
-}
-
 /// <summary>A dead load at a node (bench problems).</summary>
 /// <param name="Node">Index.</param>
 /// <param name="Force">[N]</param>
@@ -54,14 +41,11 @@ internal sealed class Equilibrium<TLaw>
     private const double LargestShift = 1e7;
     private const double LargestSlopeStep = 0.5;
     private const double LargestMove = 3;
-    private const double SoftShare = 0.05;
-    private const double FirstShare = 0.01;
-    private const double ShareGrowth = 10;
     private const double LooseForce = 3e-4;
     private const double LoosePlace = 3e-6;
-    private const int MostSoft = 12;
     private const double FirstAim = 0.05;
     private const double AimOfResidual = 1e-4;
+    private const double AimOfResidualAgain = 1e-5;
     private const double InsideShift = 0.1;
     private const double LooseAim = 1e-6;
     private const double LastAim = 1e-9;
@@ -142,51 +126,34 @@ internal sealed class Equilibrium<TLaw>
 
     public Span<double> Gradient => _gradient.AsSpan(0, 8 * Mesh.Nodes);
 
-    /// <summary>Looks for equilibrium from the present state.</summary>
+    /// <summary>Looks for equilibrium near the present state, with the walls that are touched known but for a few: Newton's method on energy and
+    /// augmented Lagrangian.</summary>
     /// <param name="mostIterations">Bound.</param>
     /// <param name="loose">Stop early: good enough to see where nodes have to go and whether the wire slides.</param>
-    /// <param name="start">How walls are felt at first.</param>
     /// <param name="cancellation">To stop.</param>
-    public SearchEnd Search(int mostIterations, Start start, bool loose, CancellationToken cancellation)
+    public SearchEnd SearchNear(int mostIterations, bool loose, CancellationToken cancellation)
     {
         Span<double> q = State;
         if (Contacts.Locate(Mesh, q, Frames))
             Contacts.Freeze(Mesh, q, Frames);
         Contacts.Penalty = ContactNumber;
-        Contacts.Soft = start == Start.Springs;
         Contacts.Interior = 0;
         if (!Evaluate(q, out double merit))
             return SearchEnd.Missed;
 
         double forceTolerance = loose ? LooseForce : ForceTolerance;
         double placeTolerance = loose ? LoosePlace : PlaceTolerance;
-        double shift = start == Start.Near ? _lastShift : BaseShift;
+        double shift = _lastShift;
         Forget();
         for (int pass = 0; pass < mostIterations; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
             double force = Math.Max(Contacts.LargestForce(), 0.1);
-            if (Contacts.Penalty == ContactNumber && !Contacts.Soft && Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance)
+            if (Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance)
                 return SearchEnd.Converged;
 
-            if (Contacts.Soft && (Residual <= SoftShare * force || pass == MostSoft))
-            {
-                Contacts.TakeForces();
-                Contacts.Penalty = FirstShare * ContactNumber;
-                Forget();
-                if (!Evaluate(q, out merit))
-                    return SearchEnd.Missed;
-            }
-            else if (!Contacts.Soft && Residual <= 0.05 * force && (LastShare >= 0.25 || pass == 0))
-            {
+            if (Residual <= 0.05 * force && (LastShare >= 0.25 || pass == 0))
                 merit += Contacts.UpdateMultipliers(Gradient);
-                if (Contacts.Penalty < ContactNumber)
-                {
-                    Contacts.Penalty = Math.Min(ContactNumber, ShareGrowth * Contacts.Penalty);
-                    if (!Evaluate(q, out merit))
-                        return SearchEnd.Missed;
-                }
-            }
 
             Iterations++;
             Log?.Invoke($"{pass} merit {merit:g10} res {Residual:e2} viol {Violation:e2} force {force:g4} shift {shift:e1} share {LastShare}");
@@ -207,14 +174,13 @@ internal sealed class Equilibrium<TLaw>
     /// <param name="mostIterations">Bound.</param>
     /// <param name="aim">First value of force times gap [N·mm].</param>
     /// <param name="restart">Slacks and forces are set anew.</param>
-    /// <param name="loose">Stop early, as in <see cref="Search"/>.</param>
+    /// <param name="loose">Stop early, as in <see cref="SearchNear"/>.</param>
     /// <param name="cancellation">To stop.</param>
     public SearchEnd SearchInside(int mostIterations, double aim, bool restart, bool loose, CancellationToken cancellation)
     {
         Span<double> q = State;
         Span<double> step = _step.AsSpan(0, q.Length);
         Contacts.Penalty = ContactNumber;
-        Contacts.Soft = false;
         Contacts.Interior = aim;
         Contacts.Starting = restart;
         double shift = restart ? BaseShift : _lastShift;
@@ -252,7 +218,7 @@ internal sealed class Equilibrium<TLaw>
 
             double mean = Contacts.TakeInteriorStep(share, Math.Min(forces, share < slacks ? share : 1));
             Contacts.Interior = Math.Max(loose ? LooseAim : LastAim, NextAim(Math.Min(share, forces)) * mean);
-            Contacts.Interior = Math.Max(Contacts.Interior, Math.Min(AimOfResidual * residual, FirstAim));
+            Contacts.Interior = Math.Max(Contacts.Interior, Math.Min((restart ? AimOfResidual : AimOfResidualAgain) * residual, FirstAim));
             shift = share > 0.3 || shift > InsideShift ? Math.Max(BaseShift, (shift > 1 ? 0.1 : 0.4) * shift) : Math.Min(InsideShift, 10 * shift);
             _lastShift = Math.Min(shift, 1);
             LastShare = share;

@@ -13,7 +13,7 @@ internal sealed class NodeTracking
 {
     private const double LeastMove = 1e-6;
     private const double LargestShareOfElement = 0.3;
-    private const double LeastShareOfForce = 1e-4;
+    public const double LeastShareOfForce = 0.03;
 
     private readonly int[] _nodes;
     private readonly double[] _before;

@@ -87,19 +87,19 @@ internal static class Restraints
             if (k == 0)
                 AddTie(contacts, slot, section, index, station);
             if (k != 0 || slot.Hold != Hold.EdgesOnly)
-                AddWallsAt(contacts, slot, section, index, station, edge: Math.Abs(k) == half);
+                AddWallsAt(contacts, slot, section, index, station);
         }
     }
 
     // Height: both walls; the section's thickness lies across, its width makes the corners. Depth: the base, and the lid if there is one.
-    private static void AddWallsAt(ContactSet contacts, Slot slot, Section section, int index, int station, bool edge)
+    private static void AddWallsAt(ContactSet contacts, Slot slot, Section section, int index, int station)
     {
         double r = section.EdgeRadius;
         double thickness = section.Thickness / 2 - r;
         double width = section.Width / 2 - r;
         var row = new ContactRow
         {
-            Kind = RowKind.Walls, Station = station, Slot = index, Edge = edge, Upper = true, Lower = true,
+            Kind = RowKind.Walls, Station = station, Slot = index, Upper = true, Lower = true,
         };
         AddPair(contacts, row with { Axis = 2, Across = thickness, Room = slot.Height / 2 - r }, width);
         bool lid = slot.Tie.Kind == TieKind.Closed;
@@ -135,7 +135,7 @@ internal static class Restraints
         int station = contacts.Add(new Station { Slot = index, U = u, S = place + u });
         var row = new ContactRow
         {
-            Kind = RowKind.Walls, Station = station, Slot = index, Edge = true, Upper = true, Lower = true,
+            Kind = RowKind.Walls, Station = station, Slot = index, Upper = true, Lower = true,
         };
         contacts.Add(row with { Axis = 1 });
         contacts.Add(row with { Axis = 2 });

@@ -56,9 +56,6 @@ internal struct ContactRow
     /// <summary>Half extents and room as above [mm].</summary>
     public double Corner, Across, Room;
 
-    /// <summary>The row stands at an edge of the slot (or at a hold), not somewhere along the wall.</summary>
-    public bool Edge;
-
     /// <summary>The wall on the positive and on the negative side exists.</summary>
     public bool Upper, Lower;
 

@@ -43,17 +43,11 @@ internal sealed class ContactSet
     /// <summary>The number ρ [N/mm].</summary>
     public double Penalty { get; set; } = 1e5;
 
-    /// <summary>Springs in place of walls, for the first look.</summary>
-    public bool Soft { get; set; }
-
     /// <summary>Force times gap that an interior-point search aims at [N·mm]; zero for walls that are felt on touch.</summary>
     public double Interior { get; set; }
 
     /// <summary>The next evaluation sets slacks and forces of an interior-point search anew.</summary>
     public bool Starting { get; set; }
-
-    /// <summary>Spring of a wall at the first look [N/mm].</summary>
-    public const double SoftSpring = 1000;
 
     /// <summary>A clearance below this leaves no play at all [mm].</summary>
     private const double NoPlay = 1e-12;
@@ -151,19 +145,6 @@ internal sealed class ContactSet
         return merit;
     }
 
-    /// <summary>Ends a first look: what the springs carried becomes the first multipliers.</summary>
-    public void TakeForces()
-    {
-        Soft = false;
-        for (int i = 0; i < RowCount; i++)
-        {
-            ref ContactRow row = ref _rows[i];
-            bool pushes = (row.Upper && row.Effective > 0) || (row.Lower && row.Effective < 0);
-            if (row.Kind == RowKind.Walls)
-                row.Multiplier = pushes ? row.Effective : 0;
-        }
-    }
-
     /// <summary>Ends an interior-point search: walls that are touched keep their force as multiplier, the others lose what little they
     /// carried.</summary>
     /// <param name="least">Force that counts as touching [N].</param>
@@ -193,6 +174,16 @@ internal sealed class ContactSet
         return largest;
     }
 
+    /// <summary>Forgets multipliers and last forces.</summary>
+    public void ForgetForces()
+    {
+        for (int i = 0; i < RowCount; i++)
+        {
+            _rows[i].Multiplier = 0;
+            _rows[i].Effective = 0;
+        }
+    }
+
     /// <summary>Largest multiplier [N].</summary>
     public double LargestForce()
     {
@@ -220,8 +211,6 @@ internal sealed class ContactSet
         (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
         double middle = place + row.Corner * sin;
         double clearance = row.Room - row.Across * cos;
-        if (Soft)
-            return ApplySoft(ref row, index, at, frame, axis, middle, cos, gradient, tangent);
         if (Interior > 0 && !(row.Upper && row.Lower && clearance <= NoPlay))
         {
             row.BothWays = false;
@@ -247,22 +236,6 @@ internal sealed class ContactSet
         return p * p / (2 * Penalty);
     }
 
-    // The first look at a displaced arch: springs toward the middle of the slot at its edges, whatever the clearance. They tell which wall
-    // will be touched, and about how hard.
-    private double ApplySoft(
-        ref ContactRow row, int index, in Station at, in SlotFrame frame, Vector3 axis, double middle, double cos,
-        Span<double> gradient, BlockTridiagonal tangent)
-    {
-        double p = row.Edge ? SoftSpring * middle : 0;
-        Register(ref row, index, at.Element, p);
-        row.Violation = 0;
-        if (!row.Edge)
-            return 0;
-
-        AddAtStation(index, at, frame, axis, p, p, row.Corner * cos, 0, gradient, tangent, SoftSpring);
-        return p * p / (2 * SoftSpring);
-    }
-
     // One side of a pair of walls as an interior-point method sees it: slack s, force z, both positive, s·z near μ. With the slack and the
     // force eliminated the side acts with p = μ/s − (z/s)(h − s) and the stiffness z/s.
     private double ApplyInterior(
@@ -281,7 +254,7 @@ internal sealed class ContactSet
             ref InteriorSide wall = ref _sides[2 * index + (side > 0 ? 1 : 0)];
             wall.Gap = clearance - side * middle;
             if (Starting)
-                wall.Begin(Interior, clearance);
+                wall.Begin(Interior, Math.Max(0, side * row.Multiplier));
 
             double stiffness = wall.Force / wall.Slack;
             double p = Interior / wall.Slack - stiffness * (wall.Gap - wall.Slack);

@@ -13,11 +13,11 @@ internal struct InteriorSide
 
     /// <summary>First slack and force.</summary>
     /// <param name="aim">μ [N·mm].</param>
-    /// <param name="clearance">Play on either side [mm].</param>
-    public void Begin(double aim, double clearance)
+    /// <param name="force">Force that is known already from an earlier solution, or zero [N].</param>
+    public void Begin(double aim, double force)
     {
-        Slack = Math.Max(Gap, Math.Max(LeastSlack, 0.1 * clearance));
-        Force = aim / Slack;
+        Slack = Math.Max(Gap, LeastSlack);
+        Force = Math.Max(force, aim / Slack);
     }
 
     /// <summary>Steps of slack and force that go with an opening of the gap to first order.</summary>
