@@ -24,6 +24,7 @@ internal sealed class Slide
     private readonly int _first = -1;
     private readonly int _second = -1;
     private readonly double _restPlace;
+    private readonly double _restAhead;
     private Vector3 _middle;
     private Vector3 _normal;
     private double _shift;
@@ -46,6 +47,10 @@ internal sealed class Slide
         _first = held[(held.Count - 1) / 2];
         _second = held[held.Count / 2];
         _restPlace = (layout.Places[_first] + layout.Places[_second]) / 2;
+        SlotFrame first = arrangement.Slots[_first].Rest;
+        SlotFrame second = arrangement.Slots[_second].Rest;
+        _restAhead = Vector3.Dot(
+            layout.Rest.At(_restPlace).Point - (first.Centre + second.Centre) * 0.5, (first.Along + second.Along).Unit());
     }
 
     /// <summary>The point of the wire that is pinned [mm].</summary>
@@ -69,14 +74,14 @@ internal sealed class Slide
         _lastStep = 0;
     }
 
-    /// <summary>Puts the pin's plane where the slots in the middle are now.</summary>
+    /// <summary>Puts the pin's plane where the slots in the middle are now; at rest, through the point where it rests.</summary>
     public void Place(Equilibrium<ElasticSection> rod)
     {
         if (!_exists)
             return;
 
-        _middle = (rod.Frames[_first].Centre + rod.Frames[_second].Centre) * 0.5;
         _normal = (rod.Frames[_first].Along + rod.Frames[_second].Along).Unit();
+        _middle = (rod.Frames[_first].Centre + rod.Frames[_second].Centre) * 0.5 + _normal * _restAhead;
         Attach(ref PinOf(rod), rod.Mesh.S);
     }
 

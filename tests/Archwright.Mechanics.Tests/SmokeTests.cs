@@ -1,7 +1,0 @@
-namespace Archwright.Mechanics.Tests;
-
-public sealed class SmokeTests
-{
-    [Fact]
-    public void It_builds() => Assert.True(true);
-}
