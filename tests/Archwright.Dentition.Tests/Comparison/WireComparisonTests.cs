@@ -10,8 +10,9 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Dentition.Tests.Comparison;
 
-/// <summary>Comparing wires, with the engagement put in by hand: a made-up force on the upper right canine that
-/// grows with the wire's stiffness. What is tested is the judging, ranking and wording, not the mechanics.</summary>
+/// <summary>Comparing wires, but for the last test with the engagement put in by hand: a made-up force on the upper
+/// right canine that grows with the wire's stiffness. What is tested is the judging, ranking and wording, not the
+/// mechanics.</summary>
 [Trait("basis", "ours")]
 public sealed class WireComparisonTests
 {
@@ -264,6 +265,26 @@ public sealed class WireComparisonTests
             Arch.Arrangement, Arch.Axes, WireCatalogue.Default.Wires, ForceCeilings.Default, null,
             Constant(0.1, 0), given.Token));
         Assert.Empty(Run(Constant(0.1, 0), []));
+    }
+
+    /// <summary>The real engagement on an arch in its planned places, where every wire is passive.</summary>
+    [Fact, Trait("basis", "law")]
+    public void On_a_planned_arch_every_wire_goes_in_without_load_and_the_stiffest_leads()
+    {
+        ArchSetup planned = ArchBuilder.Build(
+            new ArchRequest { Jaw = Jaw.Lower, Slot = SlotSize.In022, WireId = "niti-014" });
+
+        IReadOnlyList<ComparedWire> wires = WireComparison.Run(
+            planned.Arrangement, planned.Axes, [Wire("niti-014"), Wire("ss-0215x028"), Wire("ss-019x025")],
+            ForceCeilings.Default, cancellation: Token);
+
+        Assert.Equal(["ss-0215x028", "ss-019x025", "niti-014"], wires.Select(wire => wire.Wire.Id));
+        Assert.All(wires, wire =>
+        {
+            Assert.Equal(WireVerdict.WithinLimits, wire.Verdict);
+            Assert.Equal(0, wire.LargestForce, 1e-4);
+            Assert.Equal(0, wire.LargestMoment, 1e-4);
+        });
     }
 
     private static IReadOnlyList<ComparedWire> Run(

@@ -81,6 +81,22 @@ public sealed class ArchBuilderTests
     public void Every_free_span_is_between_two_and_eight_millimetres(Jaw jaw) =>
         Assert.All(ArchBuilder.Build(Request(jaw)).FreeSpans, span => Assert.InRange(span, 2, 8));
 
+    /// <summary>The table of free spans in docs/theory/dentition.md, 1-1 to 6-7; one decimal.</summary>
+    [Theory, Trait("basis", "docs")]
+    [InlineData(Jaw.Upper, new[] { 6.3, 5.3, 4.7, 4.7, 4.3, 5.0, 5.5 })]
+    [InlineData(Jaw.Lower, new[] { 3.3, 3.5, 4.2, 4.6, 4.3, 5.6, 6.8 })]
+    public void Free_spans_are_those_of_the_documentation(Jaw jaw, double[] spans)
+    {
+        ArchSetup arch = ArchBuilder.Build(Request(jaw));
+
+        Assert.Equal(13, arch.FreeSpans.Length);
+        for (int i = 0; i < spans.Length; i++)
+        {
+            Assert.Equal(spans[i], arch.FreeSpans[6 + i], 0.06);
+            Assert.Equal(spans[i], arch.FreeSpans[6 - i], 0.06);
+        }
+    }
+
     /// <summary>Typical adult intercanine widths, cusp tips (after Moyers 1976 and Bishara 1997, rounded, from
     /// memory): 33 to 34.5 upper, 25 to 26 lower.</summary>
     [Theory, Trait("basis", "published")]
