@@ -42,11 +42,12 @@ public sealed record CaseFile
     /// <summary>Catalogue id of the alloy of a wire whose section is written out; null otherwise.</summary>
     public string? AlloyId { get; init; }
 
-    /// <summary>One a slot: the offset as the file gives it, so that it is written back with the same figures; null where
-    /// the file gives the actual frame. Empty when there is no file.</summary>
+    /// <summary>One a slot: the offset as the file gives it, so that it is written back with the same figures; null
+    /// where the file gives the actual frame. Empty when there is no file.</summary>
     public ImmutableArray<ClinicalOffset?> Offsets { get; init; } = [];
 
-    /// <summary>One a step, and in it one a move: the offset as the file gives it; null where it gives a frame.</summary>
+    /// <summary>One a step, and in it one a move: the offset as the file gives it; null where it gives a
+    /// frame.</summary>
     public ImmutableArray<ImmutableArray<ClinicalOffset?>> StepOffsets { get; init; } = [];
 
     /// <summary>The <c>visit</c> object as JSON text; null when there is none.</summary>

@@ -22,7 +22,8 @@ internal static class InputFile
             if (Directory.Exists(path))
             {
                 problems.Add(
-                    ProblemCodes.FileIsFolder, Problem.WholeFile, $"“{Say.Printable(path)}” is the name of a folder, not of a file.",
+                    ProblemCodes.FileIsFolder, Problem.WholeFile,
+                    $"“{Say.Printable(path)}” is the name of a folder, not of a file.",
                     "Name the file inside it.");
                 return null;
             }

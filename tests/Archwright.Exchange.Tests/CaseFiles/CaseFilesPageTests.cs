@@ -14,7 +14,8 @@ namespace Archwright.Exchange.Tests.CaseFiles;
 [Trait("basis", "docs")]
 public sealed class CaseFilesPageTests
 {
-    private static readonly string Page = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "docs", "case-files.md"));
+    private static readonly string Page = File.ReadAllText(
+        Path.Combine(AppContext.BaseDirectory, "docs", "case-files.md"));
 
     [Fact]
     public void The_examples_of_the_page_read_without_a_problem()
@@ -38,7 +39,8 @@ public sealed class CaseFilesPageTests
     public void The_page_names_every_key() => Assert.All(
         CaseKeys.OfCase.Concat(CaseKeys.OfTwistCase).SelectMany(set => set.Keys).Distinct(StringComparer.Ordinal),
         key => Assert.True(
-            Page.Contains($"`{key}`", StringComparison.Ordinal) || Page.Contains($"\"{key}\"", StringComparison.Ordinal), key));
+            Page.Contains($"`{key}`", StringComparison.Ordinal)
+                || Page.Contains($"\"{key}\"", StringComparison.Ordinal), key));
 
     [Fact]
     public void The_page_has_the_limits_of_every_figure()
@@ -47,7 +49,9 @@ public sealed class CaseFilesPageTests
 
         Assert.NotEmpty(quantities);
         Assert.All(quantities, quantity => Assert.Contains(Row(quantity), Page, StringComparison.Ordinal));
-        Assert.Equal(quantities.Length, Regex.Count(Page, @"^\| .* \| -?[0-9.]+ to [0-9.]+ \|.*\|$", RegexOptions.Multiline, TimeSpan.FromSeconds(1)));
+        Assert.Equal(quantities.Length,
+            Regex.Count(Page, @"^\| .* \| -?[0-9.]+ to [0-9.]+ \|.*\|$", RegexOptions.Multiline,
+                TimeSpan.FromSeconds(1)));
     }
 
     [Fact]
@@ -55,7 +59,8 @@ public sealed class CaseFilesPageTests
     {
         foreach (TieDefault tie in TieDefaults.Table)
         {
-            string[] cells = Regex.Match(Page, $@"^\| `{tie.Kind.ToString().ToLowerInvariant()}` \|.*$", RegexOptions.Multiline, TimeSpan.FromSeconds(1))
+            string[] cells = Regex.Match(Page, $@"^\| `{tie.Kind.ToString().ToLowerInvariant()}` \|.*$",
+                RegexOptions.Multiline, TimeSpan.FromSeconds(1))
                 .Value.Split('|', StringSplitOptions.TrimEntries);
 
             Assert.Equal(8, cells.Length);
@@ -81,6 +86,7 @@ public sealed class CaseFilesPageTests
 
     private static string[] Blocks(string language) =>
     [
-        .. Regex.Matches(Page, $"```{language}\n(.*?)```", RegexOptions.Singleline, TimeSpan.FromSeconds(1)).Select(m => m.Groups[1].Value),
+        .. Regex.Matches(Page, $"```{language}\n(.*?)```", RegexOptions.Singleline, TimeSpan.FromSeconds(1))
+            .Select(m => m.Groups[1].Value),
     ];
 }

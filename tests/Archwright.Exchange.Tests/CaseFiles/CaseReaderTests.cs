@@ -22,14 +22,17 @@ public sealed class CaseReaderTests
     {
         CaseFile read = Texts.Good(Texts.Arch);
 
-        Assert.Equal(("Upper right canine 2 mm high", "upper", 36.0), (read.Title, read.Jaw, read.Arrangement.Temperature));
+        Assert.Equal(("Upper right canine 2 mm high", "upper", 36.0),
+            (read.Title, read.Jaw, read.Arrangement.Temperature));
         Assert.Equal(new Wire(Section.Round(0.3556), new LinearElastic(180_000, 0.3)), read.Arrangement.Wire);
         Assert.IsType<RestShape.ThroughRestSlots>(read.Arrangement.Rest);
         Assert.Equal(WireEnds.Free, read.Arrangement.Ends);
         Assert.Equal(["13", "12", "11", "21"], read.Arrangement.Slots.Select(s => s.Label));
         Assert.Equal(["13", "12", "11", "21"], read.Teeth.Select(t => t!.Value.ToIso()));
-        Assert.Equal([TieKind.Closed, TieKind.Steel, TieKind.Closed, TieKind.Closed], read.Arrangement.Slots.Select(s => s.Tie.Kind));
-        Assert.Equal((2.5, 0.5588, 0.7112), (read.Arrangement.Slots[1].Width, read.Arrangement.Slots[1].Height, read.Arrangement.Slots[1].Depth));
+        Assert.Equal([TieKind.Closed, TieKind.Steel, TieKind.Closed, TieKind.Closed],
+            read.Arrangement.Slots.Select(s => s.Tie.Kind));
+        Assert.Equal((2.5, 0.5588, 0.7112),
+            (read.Arrangement.Slots[1].Width, read.Arrangement.Slots[1].Height, read.Arrangement.Slots[1].Depth));
         Assert.Null(read.WireId);
         Assert.Equal(2, read.Then.Length);
         Assert.Equal(10, read.Then[0].Temperature);
@@ -38,7 +41,8 @@ public sealed class CaseReaderTests
         Assert.Equal("niti-014", JsonNode.Parse(read.VisitJson!)!["present"]!["catalogue"]!.GetValue<string>());
     }
 
-    /// <summary>Signs: occlusal is up for a lower tooth and down for an upper one; on the right mesial is along the slot.</summary>
+    /// <summary>Signs: occlusal is up for a lower tooth and down for an upper one; on the right mesial is along the
+    /// slot.</summary>
     [Fact]
     public void An_offset_moves_the_slot_in_the_words_of_the_clinic()
     {
@@ -66,7 +70,8 @@ public sealed class CaseReaderTests
         CaseFile read = Texts.Good("""
             { "format": "archwright-case/1", "arch": "bench", "wire": { "catalogue": "SS-016" },
               "slots": [
-                { "tooth": "a", "hold": "point", "rest": { "centre_mm": [8, 0, 0], "along": [-2, 0, 0], "outward": [0, 3, 0] } },
+                { "tooth": "a", "hold": "point",
+                  "rest": { "centre_mm": [8, 0, 0], "along": [-2, 0, 0], "outward": [0, 3, 0] } },
                 { "tooth": "b", "width_mm": 3, "height_mm": 0.5, "depth_mm": 0.7,
                   "rest": { "centre_mm": [0, 0, 0], "along": [-1, 0, 0], "outward": [0, 1, 0] } } ] }
             """);
@@ -101,7 +106,8 @@ public sealed class CaseReaderTests
         Tie read = Texts.Good(Texts.Edited(Texts.Arch, c => c["slots"]![1]!["tooth"]!.Parent!["tie"] = Texts.Json(tie)))
             .Arrangement.Slots[1].Tie;
 
-        Assert.Equal((kind, force, stiffness, reach, holds), (read.Kind, read.SeatingForce, read.Stiffness, read.Reach, read.Holds));
+        Assert.Equal((kind, force, stiffness, reach, holds),
+            (read.Kind, read.SeatingForce, read.Stiffness, read.Reach, read.Holds));
     }
 
     [Fact]
@@ -109,15 +115,18 @@ public sealed class CaseReaderTests
     {
         Problem problem = Assert.Single(Texts.ReadCase(Texts.Edited(Texts.Arch, c =>
         {
-            c["wire"] = Texts.Json("""{ "alloy": { "catalogue": "ss" }, "section": { "shape": "round", "diameter_mm": 0.457 } }""");
+            c["wire"] = Texts.Json(
+                """{ "alloy": { "catalogue": "ss" }, "section": { "shape": "round", "diameter_mm": 0.457 } }""");
             c["slots"]![3]!["height_mm"] = 0.4;
         })).Problems);
 
         Assert.Equal("AW-SLOT-003", problem.Code);
         Assert.Equal("slots[3].height_mm", problem.Path);
-        Assert.Equal("The slot at tooth 21 is 0.400 mm high, the wire 0.457 mm thick: it does not go in.", problem.Message);
+        Assert.Equal("The slot at tooth 21 is 0.400 mm high, the wire 0.457 mm thick: it does not go in.",
+            problem.Message);
         Assert.Equal(
-            "Give the slot's real height (nominal are 0.457 and 0.559 mm), or choose a wire up to 0.400 mm.", problem.Remedy);
+            "Give the slot's real height (nominal are 0.457 and 0.559 mm), or choose a wire up to 0.400 mm.",
+            problem.Remedy);
     }
 
     [Theory]
@@ -129,7 +138,8 @@ public sealed class CaseReaderTests
     {
         string text = Texts.Edited(Texts.Arch, c =>
         {
-            c["wire"] = Texts.Json("""{ "alloy": { "catalogue": "ss" }, "section": { "shape": "round", "diameter_mm": 0.4572 } }""");
+            c["wire"] = Texts.Json(
+                """{ "alloy": { "catalogue": "ss" }, "section": { "shape": "round", "diameter_mm": 0.4572 } }""");
             c["slots"]![3]!["height_mm"] = height;
         });
 
@@ -143,7 +153,8 @@ public sealed class CaseReaderTests
     [Theory]
     [InlineData("""{ "kind": "partial" }""")]
     [InlineData("""{ "kind": "none" }""")]
-    public void A_wire_that_does_not_lie_in_the_slot_may_be_thicker(string tie) => Texts.Good(Texts.Edited(Texts.Arch, c =>
+    public void A_wire_that_does_not_lie_in_the_slot_may_be_thicker(string tie) =>
+        Texts.Good(Texts.Edited(Texts.Arch, c =>
     {
         c["slots"]![1]!["height_mm"] = 0.3;
         c["slots"]![1]!["tie"] = Texts.Json(tie);
@@ -199,7 +210,8 @@ public sealed class CaseReaderTests
     [Fact]
     public void A_number_beyond_all_bounds_is_out_of_range_and_not_infinite() => Assert.Equal(
         ("AW-VALUE-002", "slots[1].width_mm"),
-        Texts.ReadCase(Texts.Replaced(Texts.Arch, "\"width_mm\": 2.5", "\"width_mm\": 1e999")).Problems.Select(p => (p.Code, p.Path)).Single());
+        Texts.ReadCase(Texts.Replaced(Texts.Arch, "\"width_mm\": 2.5", "\"width_mm\": 1e999"))
+            .Problems.Select(p => (p.Code, p.Path)).Single());
 
     [Fact]
     public void Every_slot_with_friction_is_counted_in_one_problem()
@@ -227,7 +239,8 @@ public sealed class CaseReaderTests
             Texts.ReadCase(text).Problems.Select(p => (p.Code, p.Path)));
     }
 
-    /// <summary>Whatever the reader checks, it checks between parts of the case, so no direction of the room is special.</summary>
+    /// <summary>Whatever the reader checks, it checks between parts of the case, so no direction of the room is
+    /// special.</summary>
     [Theory, Trait("basis", "law")]
     [InlineData(0.7, 0.2, -1.1)]
     [InlineData(0, 3.1, 0)]
@@ -255,12 +268,14 @@ public sealed class CaseReaderTests
     [InlineData(0, "AW-SLOT-006")]          // lies on it
     public void Bench_slots_out_of_order_or_in_one_place_are_refused(double x, string code) => Assert.Equal(
         [code],
-        Texts.ReadCase(Texts.Edited(Texts.Bench, c => c["slots"]![0]!["rest"]!["centre_mm"]![0] = x)).Problems.Select(p => p.Code));
+        Texts.ReadCase(Texts.Edited(Texts.Bench, c => c["slots"]![0]!["rest"]!["centre_mm"]![0] = x))
+            .Problems.Select(p => p.Code));
 
     [Fact]
     public void A_slot_whose_axis_runs_from_left_to_right_is_out_of_order()
     {
-        string text = Texts.Replaced(Texts.Bench, "\"along\": [-1, 0, 0], \"outward\": [0, 1, 0]", "\"along\": [1, 0, 0], \"outward\": [0, 1, 0]");
+        string text = Texts.Replaced(Texts.Bench, "\"along\": [-1, 0, 0], \"outward\": [0, 1, 0]",
+            "\"along\": [1, 0, 0], \"outward\": [0, 1, 0]");
 
         Assert.Contains(Texts.ReadCase(text).Problems, p => p.Code == "AW-SLOT-005");
     }
@@ -301,7 +316,8 @@ public sealed class CaseReaderTests
     [InlineData("depth_mm", "0.7", false)]
     public void A_hold_stands_alone(string key, string value, bool isGood)
     {
-        Read<CaseFile> read = Texts.ReadCase(Texts.Edited(Texts.Bench, c => c["slots"]![0]![key] = JsonNode.Parse(value)));
+        Read<CaseFile> read = Texts.ReadCase(
+            Texts.Edited(Texts.Bench, c => c["slots"]![0]![key] = JsonNode.Parse(value)));
 
         Assert.Equal(isGood ? [] : ["AW-SLOT-010"], read.Problems.Select(p => p.Code));
     }
@@ -320,7 +336,8 @@ public sealed class CaseReaderTests
 
     private static JsonArray Turned(JsonNode vector, Vector3 turn)
     {
-        var v = new Vector3(vector[0]!.GetValue<double>(), vector[1]!.GetValue<double>(), vector[2]!.GetValue<double>()).Turned(turn);
+        var v = new Vector3(vector[0]!.GetValue<double>(), vector[1]!.GetValue<double>(), vector[2]!.GetValue<double>())
+            .Turned(turn);
         return new JsonArray(v.X, v.Y, v.Z);
     }
 }

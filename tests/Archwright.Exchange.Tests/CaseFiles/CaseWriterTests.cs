@@ -31,7 +31,8 @@ public sealed class CaseWriterTests
 
             // Normalising a unit vector for the second time may still move its last digit; figures do not move at all.
             Assert.Equal(
-                WithoutDirections(CaseFileComparison.Written(once)), WithoutDirections(CaseFileComparison.Written(twice)));
+                WithoutDirections(CaseFileComparison.Written(once)),
+                WithoutDirections(CaseFileComparison.Written(twice)));
         },
         iter: 100);
 
@@ -67,7 +68,10 @@ public sealed class CaseWriterTests
         CaseFile read = Texts.Good(Texts.Bench);
         var changed = read with
         {
-            Arrangement = read.Arrangement with { Wire = read.Arrangement.Wire with { Alloy = new LinearElastic(70_000, 0.33) } },
+            Arrangement = read.Arrangement with
+            {
+                Wire = read.Arrangement.Wire with { Alloy = new LinearElastic(70_000, 0.33) },
+            },
         };
 
         CaseFile back = CaseFileComparison.WrittenAndRead(changed);

@@ -17,7 +17,8 @@ public sealed class CeilingsReaderTests
 
         ForceCeiling own = ceilings.Find(ToothNumber.FromIso(13), LoadKind.IntrusionForce)!;
         Assert.Equal((0.07, "N", "ward rule 3"), (own.Limit.Value, own.Limit.Unit, own.Limit.Source));
-        Assert.NotEqual(0.07, ForceCeilings.Default.Find(ToothNumber.FromIso(13), LoadKind.IntrusionForce)!.Limit.Value);
+        Assert.NotEqual(0.07,
+            ForceCeilings.Default.Find(ToothNumber.FromIso(13), LoadKind.IntrusionForce)!.Limit.Value);
         Assert.Equal(
             ForceCeilings.Default.All.Where(c => (c.Tooth.Iso, c.Kind) != (13, LoadKind.IntrusionForce)),
             ceilings.All.Where(c => (c.Tooth.Iso, c.Kind) != (13, LoadKind.IntrusionForce)));
@@ -39,7 +40,8 @@ public sealed class CeilingsReaderTests
     [InlineData("all", 32)]
     [InlineData("upper", 16)]
     public void Whole_arches_are_groups_too(string group, int count) => Assert.Equal(
-        count, Good($"group,movement,force_N,source\n{group},extrusion,0.07,own\n").All.Count(c => c.Limit.Value == 0.07));
+        count,
+        Good($"group,movement,force_N,source\n{group},extrusion,0.07,own\n").All.Count(c => c.Limit.Value == 0.07));
 
     [Theory]
     [InlineData("tooth,group,movement,force_N,source\n,canines,tip,,x", false)]
@@ -63,8 +65,10 @@ public sealed class CeilingsReaderTests
         ForceCeilings forces = Good("tooth,force_N,source\n13,0.07,own\n");
         ForceCeilings moments = Good("tooth,moment_N_mm,source\n13,0.7,own\n");
 
-        Assert.Equal(LoadKinds.All.Where(k => k.IsForce()), forces.All.Where(c => c.Limit.Value == 0.07).Select(c => c.Kind));
-        Assert.Equal(LoadKinds.All.Where(k => !k.IsForce()), moments.All.Where(c => c.Limit.Value == 0.7).Select(c => c.Kind));
+        Assert.Equal(LoadKinds.All.Where(k => k.IsForce()), forces.All.Where(c => c.Limit.Value == 0.07)
+            .Select(c => c.Kind));
+        Assert.Equal(LoadKinds.All.Where(k => !k.IsForce()), moments.All.Where(c => c.Limit.Value == 0.7)
+            .Select(c => c.Kind));
     }
 
     [Theory]
@@ -74,12 +78,15 @@ public sealed class CeilingsReaderTests
     [InlineData("tooth,movement,force_N,source\n13,intrusion,-0.2,own\n", "AW-TABLE-007")]
     [InlineData("tooth,movement,force_N,source\n13,intrusion,NaN,own\n", "AW-TABLE-007")]
     [InlineData("tooth,movement,force_N,source\n13,intrusion,1e400,own\n", "AW-TABLE-007")]
-    [InlineData("tooth,movement,force_N,moment_N_mm,source\n13,torque,1,,own\n", "AW-CEILING-002")]    // a moment under force
+    [InlineData("tooth,movement,force_N,moment_N_mm,source\n13,torque,1,,own\n",
+        "AW-CEILING-002")]    // a moment under force
     [InlineData("movement,force_N,source\nintrusion,0.2,own\n", "AW-TABLE-003")]
     [InlineData("tooth,movement,source\n13,intrusion,own\n", "AW-TABLE-003")]
-    public void A_wrong_row_is_refused(string text, string code) => Assert.Equal(code, Assert.Single(Read(text).Problems).Code);
+    public void A_wrong_row_is_refused(string text, string code) =>
+        Assert.Equal(code, Assert.Single(Read(text).Problems).Code);
 
-    private static Read<ForceCeilings> Read(string text) => CeilingsReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)));
+    private static Read<ForceCeilings> Read(string text) =>
+        CeilingsReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)));
 
     private static ForceCeilings Good(string text)
     {

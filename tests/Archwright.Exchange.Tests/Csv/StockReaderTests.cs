@@ -26,7 +26,8 @@ public sealed class StockReaderTests
     [Fact]
     public void All_problems_come_at_once_with_their_lines()
     {
-        var read = StockReader.Read(new MemoryStream(Encoding.UTF8.GetBytes("wire,packs\nss-0160,1\nss-016\n,3\nss-018,2\n")));
+        var read = StockReader.Read(
+            new MemoryStream(Encoding.UTF8.GetBytes("wire,packs\nss-0160,1\nss-016\n,3\nss-018,2\n")));
 
         Assert.Equal(
             [("AW-STOCK-001", "line 2, wire"), ("AW-TABLE-005", "line 3"), ("AW-TABLE-008", "line 4, wire")],

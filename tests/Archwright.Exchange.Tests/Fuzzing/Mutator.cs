@@ -9,7 +9,8 @@ internal sealed partial class Mutator(int seed)
     private static readonly string[] Figures =
     [
         "0", "-0", "-1", "1e308", "-1e308", "1e999", "1e-320", "NaN", "Infinity", "900", "0.022", "559", "2147483648",
-        "9007199254740993", "0.1e1", "01", ".5", "1.", "+1", "\"0.5588\"", "null", "true", "[]", "{}", "\"\"", "\"\\ud800\"", "0,5",
+        "9007199254740993", "0.1e1", "01", ".5", "1.", "+1", "\"0.5588\"", "null", "true", "[]", "{}", "\"\"",
+            "\"\\ud800\"", "0,5",
     ];
 
     private static readonly string[] Keys =
@@ -20,15 +21,17 @@ internal sealed partial class Mutator(int seed)
 
     private static readonly string[] Words =
     [
-        "upper", "lower", "bench", "13", "21", "48", "99", "closed", "steel", "partial", "none", "clamped", "point", "edges", "walls",
-        "round", "rectangular", "straight", "points", "free", "cinched", "linear-elastic", "superelastic", "ss-016", "niti-014", "ss", "x",
+        "upper", "lower", "bench", "13", "21", "48", "99", "closed", "steel", "partial", "none", "clamped", "point",
+            "edges", "walls",
+        "round", "rectangular", "straight", "points", "free", "cinched", "linear-elastic", "superelastic", "ss-016",
+            "niti-014", "ss", "x",
     ];
 
     // A seed of its own for every run, so that one failure can be repeated alone.
     private readonly Random _random = new(seed);
 
-    /// <summary>The text with one to four things spoilt; in two of five texts numbers alone, a little, so that many of them
-    /// still pass for a case.</summary>
+    /// <summary>The text with one to four things spoilt; in two of five texts numbers alone, a little, so that many
+    /// of them still pass for a case.</summary>
     public byte[] Spoil(string text)
     {
         byte[] bytes = Encoding.UTF8.GetBytes(text);
@@ -83,7 +86,8 @@ internal sealed partial class Mutator(int seed)
     private byte[] Swapped(byte[] bytes)
     {
         int[] cuts = [.. Enumerable.Range(0, 4).Select(_ => _random.Next(bytes.Length + 1)).Order()];
-        return [.. bytes[..cuts[0]], .. bytes[cuts[2]..cuts[3]], .. bytes[cuts[1]..cuts[2]], .. bytes[cuts[0]..cuts[1]], .. bytes[cuts[3]..]];
+        return [.. bytes[..cuts[0]], .. bytes[cuts[2]..cuts[3]], .. bytes[cuts[1]..cuts[2]],
+            .. bytes[cuts[0]..cuts[1]], .. bytes[cuts[3]..]];
     }
 
     private byte[] Replaced(byte[] bytes, Regex pattern, string[] by)
@@ -94,7 +98,8 @@ internal sealed partial class Mutator(int seed)
             return bytes;
 
         Match match = matches[_random.Next(matches.Count)];
-        return Encoding.UTF8.GetBytes(text[..match.Index] + by[_random.Next(by.Length)] + text[(match.Index + match.Length)..]);
+        return Encoding.UTF8.GetBytes(text[..match.Index] + by[_random.Next(by.Length)]
+            + text[(match.Index + match.Length)..]);
     }
 
     // A number a little, or ten times, or with its sign, off: the slips that may still pass for a case.
@@ -106,7 +111,8 @@ internal sealed partial class Mutator(int seed)
             return bytes;
 
         Match match = matches[_random.Next(matches.Count)];
-        double value = double.TryParse(match.Value, System.Globalization.CultureInfo.InvariantCulture, out double v) ? v : 0;
+        double value = double.TryParse(match.Value, System.Globalization.CultureInfo.InvariantCulture, out double v)
+            ? v : 0;
         double nudged = _random.Next(4) switch
         {
             0 => -value,
@@ -114,7 +120,8 @@ internal sealed partial class Mutator(int seed)
             2 => value + _random.NextDouble() * 10 - 5,
             _ => value * (0.5 + _random.NextDouble()),
         };
-        string figure = double.IsFinite(nudged) ? nudged.ToString("R", System.Globalization.CultureInfo.InvariantCulture) : "0";
+        string figure = double.IsFinite(nudged)
+            ? nudged.ToString("R", System.Globalization.CultureInfo.InvariantCulture) : "0";
         return Encoding.UTF8.GetBytes(text[..match.Index] + figure + text[(match.Index + match.Length)..]);
     }
 

@@ -13,18 +13,19 @@ using Archwright.Mechanics.Engagement;
 namespace Archwright.Exchange.Tests.Fuzzing;
 
 /// <summary>
-/// Whatever is done to a file, a reader answers with a value or with problems, never with an exception, and what it takes
-/// can be prepared by the solver, written, and read again.
+/// Whatever is done to a file, a reader answers with a value or with problems, never with an exception, and what it
+/// takes can be prepared by the solver, written, and read again.
 /// </summary>
-/// <remarks>2000 spoilt texts in a usual run, 50 000 with ARCHWRIGHT_NIGHTLY=1. ARCHWRIGHT_FUZZ_SEED begins elsewhere; a failure
-/// prints the seed of its text.</remarks>
+/// <remarks>2000 spoilt texts in a usual run, 50 000 with ARCHWRIGHT_NIGHTLY=1. ARCHWRIGHT_FUZZ_SEED begins
+/// elsewhere; a failure prints the seed of its text.</remarks>
 [Trait("basis", "law")]
 public sealed class ReaderFuzzTests(ITestOutputHelper output)
 {
     private static readonly int Count = Environment.GetEnvironmentVariable("ARCHWRIGHT_NIGHTLY") == "1" ? 50_000 : 2000;
 
     private static readonly int FirstSeed = int.TryParse(
-        Environment.GetEnvironmentVariable("ARCHWRIGHT_FUZZ_SEED"), CultureInfo.InvariantCulture, out int seed) ? seed : 1;
+        Environment.GetEnvironmentVariable("ARCHWRIGHT_FUZZ_SEED"), CultureInfo.InvariantCulture, out int seed) ? seed
+            : 1;
 
     private static readonly Schema CaseSchema = Schema.Load("archwright-case-1");
 
@@ -51,7 +52,8 @@ public sealed class ReaderFuzzTests(ITestOutputHelper output)
     });
 
     [Fact]
-    public void A_spoilt_stock_list_gives_wires_or_problems() => Fuzz([Texts.Stock, "ss-016\n# shelf\nniti-014\n"], bytes =>
+    public void A_spoilt_stock_list_gives_wires_or_problems() =>
+        Fuzz([Texts.Stock, "ss-016\n# shelf\nniti-014\n"], bytes =>
     {
         var read = StockReader.Read(new MemoryStream(bytes));
         AssertAnswer(read);
@@ -107,7 +109,8 @@ public sealed class ReaderFuzzTests(ITestOutputHelper output)
 
     private static string WholeArch()
     {
-        JsonNode set = JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "mechanics-benchmarks.json")))!;
+        JsonNode set = JsonNode.Parse(
+            File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "mechanics-benchmarks.json")))!;
         JsonObject arch = BenchmarkCasesTests.ArchText(set["arch"]![3]!);
         arch["wire"]!.AsObject().Remove("rest");
         return arch.ToJsonString();

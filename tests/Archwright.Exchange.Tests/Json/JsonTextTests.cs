@@ -54,7 +54,8 @@ public sealed class JsonTextTests
     [Fact]
     public void Odd_keys_stand_in_brackets_in_a_path()
     {
-        Problem problem = Texts.ReadCase(Texts.Replaced(Texts.Arch, "\"kind\": \"closed\"", "\"kind\": \"closed\", \"my key\": 1")).Problems[0];
+        Problem problem = Texts.ReadCase(
+            Texts.Replaced(Texts.Arch, "\"kind\": \"closed\"", "\"kind\": \"closed\", \"my key\": 1")).Problems[0];
 
         Assert.Equal("slots[0].tie[\"my key\"]", problem.Path);
     }

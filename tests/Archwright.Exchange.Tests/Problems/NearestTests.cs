@@ -16,13 +16,15 @@ public sealed class NearestTests
     [InlineData("teeth", "tooth")]
     [InlineData("colour", null)]
     [InlineData("", null)]
-    public void A_key_of_a_slot(string given, string? meant) => Assert.Equal(meant, Nearest.To(given, CaseKeys.Slot.Keys));
+    public void A_key_of_a_slot(string given, string? meant) =>
+        Assert.Equal(meant, Nearest.To(given, CaseKeys.Slot.Keys));
 
     [Theory]
     [InlineData("center_mm", "centre_mm")]
     [InlineData("centre", "centre_mm")]
     [InlineData("outwards", "outward")]
-    public void A_key_of_a_frame(string given, string meant) => Assert.Equal(meant, Nearest.To(given, CaseKeys.Frame.Keys));
+    public void A_key_of_a_frame(string given, string meant) =>
+        Assert.Equal(meant, Nearest.To(given, CaseKeys.Frame.Keys));
 
     [Fact]
     public void A_known_word_is_nearest_to_itself() => Assert.All(

@@ -24,7 +24,8 @@ public sealed class CompareJsonTests
         LargestMomentSlot = 0,
         TeethAboveCeiling =
         [
-            new ToothAboveCeiling(1, LoadKind.IntrusionForce, 3.5, 1), new ToothAboveCeiling(1, LoadKind.TipMoment, 12, 5),
+            new ToothAboveCeiling(1, LoadKind.IntrusionForce, 3.5, 1),
+            new ToothAboveCeiling(1, LoadKind.TipMoment, 12, 5),
             new ToothAboveCeiling(0, LoadKind.ExtrusionForce, 3, 1),
         ],
         MaxStrain = 0.003,
@@ -51,12 +52,14 @@ public sealed class CompareJsonTests
 
         Assert.Empty(Schema.Load("archwright-compare-1").Errors(written));
         Assert.Equal("archwright-compare/1", written["format"]!.GetValue<string>());
-        Assert.Equal(["ss-019x025", "ss-016"], written["options"]!.AsArray().Select(o => o!["wire"]!.GetValue<string>()));
+        Assert.Equal(["ss-019x025", "ss-016"], written["options"]!.AsArray()
+            .Select(o => o!["wire"]!.GetValue<string>()));
     }
 
     [Fact]
     public void The_keys_are_those_of_the_contract() => Assert.Equal(
-        ["wire", "engaged", "why_not", "largest_force_N", "largest_force_tooth", "largest_moment_N_mm", "teeth_above_ceiling",
+        ["wire", "engaged", "why_not", "largest_force_N", "largest_force_tooth", "largest_moment_N_mm",
+            "teeth_above_ceiling",
             "max_strain", "set_mm", "torque_play_deg", "sentence"],
         Written([Engaged])["options"]![0]!.AsObject().Select(member => member.Key));
 
@@ -77,7 +80,11 @@ public sealed class CompareJsonTests
 
         Assert.False(option["engaged"]!.GetValue<bool>());
         Assert.Equal("The tie at tooth 12 opens.", option["why_not"]!.GetValue<string>());
-        foreach (string key in (string[])["largest_force_N", "largest_force_tooth", "largest_moment_N_mm", "max_strain", "set_mm", "torque_play_deg"])
+        string[] keys =
+        [
+            "largest_force_N", "largest_force_tooth", "largest_moment_N_mm", "max_strain", "set_mm", "torque_play_deg",
+        ];
+        foreach (string key in keys)
             Assert.True(option.AsObject().ContainsKey(key) && option[key] is null, key);
     }
 

@@ -55,7 +55,8 @@ public sealed class ForcesJsonTests
         CaseFile caseFile = Texts.Good(Texts.Arch);
         EngagementResult good = Result(caseFile);
         EngagementResult blocked = good with { Obstacle = new Obstacle(1, 7.5, 5, "The tie at tooth 12 opens.") };
-        EngagementResult lost = good with { Converged = false, Obstacle = new Obstacle(-1, double.NaN, double.NaN, "No equilibrium.") };
+        EngagementResult lost = good with { Converged = false,
+            Obstacle = new Obstacle(-1, double.NaN, double.NaN, "No equilibrium.") };
         Schema schema = Schema.Load("archwright-forces-1");
 
         foreach (ForcesReport report in (ForcesReport[])
@@ -63,7 +64,8 @@ public sealed class ForcesJsonTests
             new() { Case = caseFile, Engaged = good, Steps = [good, good], Time = new SolveTime.Once(1.5) },
             new() { Case = caseFile, Engaged = blocked, Time = new SolveTime.Once(1.5) },
             new() { Case = caseFile, Engaged = good, Steps = [lost], Time = new SolveTime.Repeated(1.5, 0.3) },
-            new() { Case = Texts.Good(Texts.Bench), Engaged = Result(Texts.Good(Texts.Bench)), Time = new SolveTime.Once(0) },
+            new() { Case = Texts.Good(Texts.Bench), Engaged = Result(Texts.Good(Texts.Bench)),
+                Time = new SolveTime.Once(0) },
         ])
         {
             Assert.Empty(schema.Errors(Written(report)));
@@ -86,10 +88,12 @@ public sealed class ForcesJsonTests
         });
 
         Assert.Equal(["format", "converged", "residual_N", "elapsed_ms", "wire", "slots", "steps"], Keys(once));
-        Assert.Equal(["format", "converged", "residual_N", "cold_ms", "warm_ms", "wire", "slots", "steps"], Keys(repeated));
+        Assert.Equal(["format", "converged", "residual_N", "cold_ms", "warm_ms", "wire", "slots", "steps"],
+            Keys(repeated));
         Assert.Equal(["max_strain", "transformed_share", "set_mm", "stored_energy_N_mm"], Keys(once["wire"]!));
         Assert.Equal(
-            ["tooth", "force_N", "moment_N_mm", "labial_N", "occlusal_N", "mesial_N", "rotation_N_mm", "tip_N_mm", "torque_N_mm",
+            ["tooth", "force_N", "moment_N_mm", "labial_N", "occlusal_N", "mesial_N", "rotation_N_mm", "tip_N_mm",
+                "torque_N_mm",
                 "contact", "drawn_mm"],
             Keys(once["slots"]![0]!));
         Assert.Equal(["temperature_degC", "wire", "slots"], Keys(once["steps"]![0]!));
@@ -118,7 +122,8 @@ public sealed class ForcesJsonTests
 
         // Moment about the place to which the step has moved the slot: 0 + (about − place) × F.
         Vector3 expected = Vector3.Cross(caseFile.Arrangement.Slots[0].Actual.Centre - moved.Centre, load.Force);
-        Assert.Equal([expected.X, expected.Y, expected.Z], Vector3Of(written["steps"]![1]!["slots"]![0]!["moment_N_mm"]!));
+        Assert.Equal([expected.X, expected.Y, expected.Z],
+            Vector3Of(written["steps"]![1]!["slots"]![0]!["moment_N_mm"]!));
         Assert.Equal(0.25, written["slots"]![0]!["drawn_mm"]!.GetValue<double>());
     }
 
@@ -130,7 +135,8 @@ public sealed class ForcesJsonTests
 
         JsonNode written = Written(new ForcesReport
         {
-            Case = caseFile, Engaged = good, Steps = [good with { Converged = false, Residual = 0.5 }], Time = new SolveTime.Once(1),
+            Case = caseFile, Engaged = good, Steps = [good with { Converged = false, Residual = 0.5 }],
+                Time = new SolveTime.Once(1),
         });
 
         Assert.False(written["converged"]!.GetValue<bool>());
@@ -148,7 +154,8 @@ public sealed class ForcesJsonTests
         using var stream = new MemoryStream();
 
         foreach (EngagementResult bad in (EngagementResult[])
-            [good with { LargestStrain = figure }, good with { Residual = figure }, good with { Slots = good.Slots.SetItem(2, badLoad) }])
+            [good with { LargestStrain = figure }, good with { Residual = figure },
+                good with { Slots = good.Slots.SetItem(2, badLoad) }])
         {
             var report = new ForcesReport { Case = caseFile, Engaged = bad, Time = new SolveTime.Once(1) };
             Assert.Throws<ArgumentOutOfRangeException>(() => ForcesJson.Write(report, stream));
@@ -178,7 +185,8 @@ public sealed class ForcesJsonTests
     private static EngagementResult Result(CaseFile caseFile) => Result(
     [
         .. caseFile.Arrangement.Slots.Select(slot => new SlotLoad(
-            slot.Label, new Wrench(new Vector3(0.5, -0.25, 0.125), new Vector3(1, 2, 3), slot.Actual.Centre), ContactState.None, -0.0, 0)),
+            slot.Label, new Wrench(new Vector3(0.5, -0.25, 0.125), new Vector3(1, 2, 3), slot.Actual.Centre),
+                ContactState.None, -0.0, 0)),
     ]);
 
     private static EngagementResult Result(ImmutableArray<SlotLoad> loads) => new()

@@ -17,11 +17,14 @@ public sealed class TwistJsonTests
 
         Assert.Empty(Schema.Load("archwright-twist-1").Errors(written));
         Assert.Equal(
-            ["format", "readings", "play_deg", "area_mm2", "second_moment_over_thickness_mm4", "second_moment_over_width_mm4",
+            ["format", "readings", "play_deg", "area_mm2", "second_moment_over_thickness_mm4",
+                "second_moment_over_width_mm4",
                 "torsion_constant_mm4"],
             written.AsObject().Select(member => member.Key));
-        Assert.Equal([5.0, 10, 20, 30], written["readings"]!.AsArray().Select(r => r!["twist_deg"]!.GetValue<double>()));
-        Assert.Equal([0, 0, 9.158, 43.352], written["readings"]!.AsArray().Select(r => r!["torque_N_mm"]!.GetValue<double>()));
+        Assert.Equal([5.0, 10, 20, 30], written["readings"]!.AsArray()
+            .Select(r => r!["twist_deg"]!.GetValue<double>()));
+        Assert.Equal([0, 0, 9.158, 43.352], written["readings"]!.AsArray()
+            .Select(r => r!["torque_N_mm"]!.GetValue<double>()));
     }
 
     /// <summary>Reference set, torsion-019x025-in-022-steel: printed to six digits.</summary>
@@ -40,7 +43,8 @@ public sealed class TwistJsonTests
     [Fact, Trait("basis", "law")]
     public void A_round_wire_never_locks_and_has_no_play_to_write()
     {
-        TwistCase round = Texts.ReadTwist(Texts.Edited(Texts.Twist, c => c["wire"] = Texts.Json("""{ "catalogue": "ss-016" }"""))).Value!;
+        TwistCase round = Texts.ReadTwist(
+            Texts.Edited(Texts.Twist, c => c["wire"] = Texts.Json("""{ "catalogue": "ss-016" }"""))).Value!;
 
         JsonNode written = Written(round, [0, 0, 0, 0]);
 
