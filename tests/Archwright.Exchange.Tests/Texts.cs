@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using Archwright.Exchange.CaseFiles;
@@ -25,7 +26,8 @@ internal static class Texts
             { "tooth": "13", "width_mm": 3.0, "height_mm": 0.5588, "depth_mm": 0.7112,
               "tie": { "kind": "closed" }, "friction": 0.0,
               "rest":   { "centre_mm": [17, 17, 0], "along": [-0.6, 0.8, 0], "outward": [0.8, 0.6, 0] },
-              "offset": { "labial_mm": 0, "occlusal_mm": -2, "mesial_mm": 0, "rotation_deg": 20, "tip_deg": 0, "torque_deg": 0 } },
+              "offset": { "labial_mm": 0, "occlusal_mm": -2, "mesial_mm": 0,
+                          "rotation_deg": 20, "tip_deg": 0, "torque_deg": 0 } },
             { "tooth": "12", "width_mm": 2.5, "height_mm": 0.5588, "depth_mm": 0.7112,
               "tie": { "kind": "steel" },
               "rest":   { "centre_mm": [11, 23, 0], "along": [-0.8, 0.6, 0], "outward": [0.6, 0.8, 0] } },
@@ -102,6 +104,22 @@ internal static class Texts
         text.Contains(passage, StringComparison.Ordinal)
             ? text.Replace(passage, by, StringComparison.Ordinal)
             : throw new ArgumentException($"“{passage}” is not in the text.", nameof(passage));
+
+    /// <summary>Sets the value at a path as problems write it: <c>slots[3].height_mm</c>.</summary>
+    public static void Set(JsonNode root, string path, JsonNode? value)
+    {
+        string[] parts = path.Replace("[", ".[", StringComparison.Ordinal)
+            .Split('.', StringSplitOptions.RemoveEmptyEntries);
+        JsonNode node = root;
+        foreach (string part in parts[..^1])
+            node = part[0] == '[' ? node[Index(part)]! : node[part]!;
+        if (parts[^1][0] == '[')
+            node[Index(parts[^1])] = value;
+        else
+            node[parts[^1]] = value;
+    }
+
+    private static int Index(string part) => int.Parse(part[1..^1], CultureInfo.InvariantCulture);
 
     public static JsonNode Json(string text) => JsonNode.Parse(text)!;
 

@@ -35,7 +35,7 @@ internal static class AlloyReading
         {
             problems.Add(
                 ProblemCodes.AlloyUnsaid, node.Path, "The alloy has neither a catalogue id nor a law.",
-                "Write { \"catalogue\": \"ss\" } or { \"law\": \"linear-elastic\", \"young_MPa\": …, \"poisson\": … }.");
+                """Write { "catalogue": "ss" } or { "law": "linear-elastic", "young_MPa": …, "poisson": … }.""");
             return none;
         }
 
@@ -127,8 +127,8 @@ internal static class AlloyReading
         {
             Contradict(
                 fields, "hardening_MPa",
-                $"The hardening modulus is {Say.Number(h)} MPa, Young's modulus {Say.Number(e)} MPa: behind the yield point "
-                + "the wire must be softer than before it.",
+                $"The hardening modulus is {Say.Number(h)} MPa, Young's modulus {Say.Number(e)} MPa: behind the yield "
+                + "point the wire must be softer than before it.",
                 "Give a hardening modulus below Young's modulus; 0 is none.", problems);
         }
     }
@@ -160,7 +160,7 @@ internal static class AlloyReading
         {
             Contradict(
                 fields, upperKey,
-                $"“{upperKey}” is {Say.Number(u)} MPa and “{lowerKey}” {Say.Number(l)} MPa: it must not be the lower one.",
+                $"“{upperKey}” is {Say.Number(u)} MPa and “{lowerKey}” {Say.Number(l)} MPa: it must not be the lower.",
                 "The wire loads from forward_start up to forward_finish and unloads from reverse_start down to "
                 + "reverse_finish, below the loading line.", problems);
         }

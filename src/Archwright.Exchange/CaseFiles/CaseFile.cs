@@ -42,13 +42,32 @@ public sealed record CaseFile
     /// <summary>Catalogue id of the alloy of a wire whose section is written out; null otherwise.</summary>
     public string? AlloyId { get; init; }
 
-    /// <summary>One a slot: the offset as the file gives it, so that it is written back with the same figures; null where
-    /// the file gives the actual frame. Empty when there is no file.</summary>
+    /// <summary>One a slot: the offset as the file gives it, so that it is written back with the same figures; null
+    /// where the file gives the actual frame. Empty when there is no file.</summary>
     public ImmutableArray<ClinicalOffset?> Offsets { get; init; } = [];
 
-    /// <summary>One a step, and in it one a move: the offset as the file gives it; null where it gives a frame.</summary>
+    /// <summary>One a step, and in it one a move: the offset as the file gives it; null where it gives a
+    /// frame.</summary>
     public ImmutableArray<ImmutableArray<ClinicalOffset?>> StepOffsets { get; init; } = [];
 
     /// <summary>The <c>visit</c> object as JSON text; null when there is none.</summary>
     public string? VisitJson { get; init; }
+
+    /// <summary>The case of an arch that was built from the tables.</summary>
+    /// <param name="setup">The arch.</param>
+    /// <param name="title">What the case is to be called.</param>
+    public static CaseFile Of(ArchSetup setup, string title = "")
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        return new CaseFile
+        {
+            Title = title,
+            Jaw = setup.Jaw.Word(),
+            Teeth = [.. setup.Teeth.Select(tooth => (ToothNumber?)tooth)],
+            Axes = setup.Axes,
+            Offsets = [.. setup.Offsets.Select(offset => (ClinicalOffset?)offset)],
+            Arrangement = setup.Arrangement,
+            WireId = setup.Wire.Id,
+        };
+    }
 }

@@ -42,7 +42,8 @@ internal static class CaseKeys
 
     public static readonly KeySet Slot = new(
         "a slot", "slot",
-        ["tooth", "width_mm", "height_mm", "depth_mm", "tie", "friction", "contact", "hold", "rest", "offset", "actual"]);
+        ["tooth", "width_mm", "height_mm", "depth_mm", "tie", "friction", "contact", "hold", "rest", "offset",
+            "actual"]);
 
     public static readonly KeySet Frame = new("a frame", "frame", ["centre_mm", "along", "outward"]);
 

@@ -11,7 +11,8 @@ namespace Archwright.Exchange.CaseFiles;
 
 /// <summary>Reads case files, <c>archwright-case/1</c>. Everything that is wrong is gathered; a case comes back only
 /// when nothing is.</summary>
-/// <remarks>The format is described in <c>docs/case-files.md</c> and <c>docs/schema/archwright-case-1.schema.json</c>.</remarks>
+/// <remarks>The format is described in <c>docs/case-files.md</c> and
+/// <c>docs/schema/archwright-case-1.schema.json</c>.</remarks>
 public static class CaseReader
 {
     /// <summary>The word of <c>format</c>.</summary>
@@ -121,8 +122,8 @@ public static class CaseReader
         string others = rough.Count == 1 ? "" : $", and {rough.Count - 1} more";
         problems.Add(
             ProblemCodes.FrictionNotYet, rough[0].Node.PathOf("friction"),
-            $"{Say.Capital(rough[0].Called)} has a friction of {Say.Number(rough[0].Friction!.Value)}{others}; this version computes "
-            + "without friction.",
+            $"{Say.Capital(rough[0].Called)} has a friction of {Say.Number(rough[0].Friction!.Value)}{others}; this "
+            + "version computes without friction.",
             "Use a version that computes it; or set friction to 0, knowing that the wire then slides freely.");
     }
 

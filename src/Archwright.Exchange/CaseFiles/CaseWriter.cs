@@ -10,13 +10,13 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Exchange.CaseFiles;
 
-/// <summary>Writes case files, <c>archwright-case/1</c>. Reading what was written gives the same case, directions to the
-/// last rounding error.</summary>
+/// <summary>Writes case files, <c>archwright-case/1</c>. Reading what was written gives the same case, directions to
+/// the last rounding error.</summary>
 public static class CaseWriter
 {
     /// <summary>Writes a case to a stream, which is left open.</summary>
-    /// <exception cref="ArgumentException">The case holds something that a case file has no words for: a bench hold that
-    /// glides, or an alloy whose moduli give no Poisson's ratio and that is not in the catalogue.</exception>
+    /// <exception cref="ArgumentException">The case holds something that a case file has no words for: a bench hold
+    /// that glides, or an alloy whose moduli give no Poisson's ratio and that is not in the catalogue.</exception>
     public static void Write(CaseFile caseFile, Stream stream)
     {
         ArgumentNullException.ThrowIfNull(caseFile);
@@ -34,11 +34,19 @@ public static class CaseWriter
         json.Finish();
     }
 
+    /// <summary>Writes an arch that was built from the tables to a stream, which is left open.</summary>
+    /// <param name="setup">The arch.</param>
+    /// <param name="stream">Where it goes.</param>
+    /// <param name="title">What the case is to be called.</param>
+    public static void Write(ArchSetup setup, Stream stream, string title = "") =>
+        Write(CaseFile.Of(setup, title), stream);
+
     // An id is written only if it still says what the arrangement holds.
     private static void Wire(JsonOut json, CaseFile caseFile)
     {
         Wire wire = caseFile.Arrangement.Wire;
-        if (caseFile.WireId is { } id && WireCatalogue.Default.TryFind(id, out CatalogueWire? known) && known.Wire == wire)
+        if (caseFile.WireId is { } id && WireCatalogue.Default.TryFind(id, out CatalogueWire? known)
+            && known.Wire == wire)
         {
             json.Text("catalogue", known.Id);
         }
@@ -54,7 +62,7 @@ public static class CaseWriter
             WireEnds.Free => "free",
             WireEnds.Stopped => "stopped",
             WireEnds.Cinched => "cinched",
-            var other => throw new ArgumentException($"A case file has no word for ends of the kind {other}.", nameof(caseFile)),
+            var other => throw NoWord($"ends of the kind {other}"),
         });
     }
 
@@ -68,7 +76,7 @@ public static class CaseWriter
                 ("law", "\"linear-elastic\""),
                 ("young_MPa", JsonOut.Figure("young_MPa", elastic.Young)),
                 ("poisson", JsonOut.Figure("poisson", PlainFigures.Poisson(elastic))))
-            : throw new ArgumentException($"A case file has no words for the alloy law {alloy.GetType().Name}.", nameof(alloy));
+            : throw NoWord($"the alloy law {alloy.GetType().Name}");
     }
 
     private static string Section(Section section) => section.IsRound
@@ -99,7 +107,7 @@ public static class CaseWriter
                 });
                 break;
             default:
-                throw new ArgumentException($"A case file has no words for the rest shape {rest.GetType().Name}.", nameof(rest));
+                throw NoWord($"the rest shape {rest.GetType().Name}");
         }
     }
 
@@ -123,7 +131,7 @@ public static class CaseWriter
                 Hold.Clamped => "clamped",
                 Hold.Point => "point",
                 Hold.EdgePoints => "edges",
-                var other => throw new ArgumentException($"A case file has no word for a hold of the kind {other}.", nameof(caseFile)),
+                var other => throw NoWord($"a hold of the kind {other}"),
             });
         }
 
@@ -141,7 +149,8 @@ public static class CaseWriter
         if (step.Moves.IsDefaultOrEmpty)
             return;
 
-        ImmutableArray<ClinicalOffset?> offsets = index < caseFile.StepOffsets.Length ? caseFile.StepOffsets[index] : [];
+        ImmutableArray<ClinicalOffset?> offsets =
+            index < caseFile.StepOffsets.Length ? caseFile.StepOffsets[index] : [];
         json.Groups("slots", step.Moves.Select((move, i) => (move, Offset: At(offsets, i))), (group, item) =>
         {
             Slot slot = caseFile.Arrangement.Slots[item.move.Slot];
@@ -149,6 +158,8 @@ public static class CaseWriter
             FrameWriting.Place(group, slot.Rest, item.move.Actual, caseFile.Axes[item.move.Slot], item.Offset);
         });
     }
+
+    private static ArgumentException NoWord(string what) => new($"A case file has no word for {what}.");
 
     private static ClinicalOffset? At(ImmutableArray<ClinicalOffset?> offsets, int index) =>
         index < offsets.Length ? offsets[index] : null;

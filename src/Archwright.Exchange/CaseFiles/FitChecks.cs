@@ -29,15 +29,16 @@ internal static class FitChecks
 
         problems.Add(
             ProblemCodes.WireTooThick, path,
-            $"{Say.Capital(called)} is {Say.Length(height)} mm high, the wire {Say.Length(section.Thickness)} mm thick: it does "
-            + "not go in.",
-            $"Give the slot's real height (nominal are 0.457 and 0.559 mm), or choose a wire up to {Say.Length(height)} mm.");
+            $"{Say.Capital(called)} is {Say.Length(height)} mm high, the wire {Say.Length(section.Thickness)} mm "
+            + "thick: it does not go in.",
+            "Give the slot's real height (nominal are 0.457 and 0.559 mm), or choose a wire up to "
+            + $"{Say.Length(height)} mm.");
         return false;
     }
 
     /// <summary>Checks that the wire lies inside the slot's depth.</summary>
-    /// <remarks>A lid does not close over a wire that stands out. Other ties would hold it, but the solver keeps the wire
-    /// between base and opening whatever the tie.</remarks>
+    /// <remarks>A lid does not close over a wire that stands out. Other ties would hold it, but the solver keeps the
+    /// wire between base and opening whatever the tie.</remarks>
     public static bool CheckDepth(Section section, string called, string path, double depth, ProblemList problems)
     {
         if (section.Width <= depth + Rounding)
@@ -45,8 +46,8 @@ internal static class FitChecks
 
         problems.Add(
             ProblemCodes.WireTooDeep, path,
-            $"{Say.Capital(called)} is {Say.Length(depth)} mm deep, the wire {Say.Length(section.Width)} mm from front to back: "
-            + "it stands out of the slot.",
+            $"{Say.Capital(called)} is {Say.Length(depth)} mm deep, the wire {Say.Length(section.Width)} mm from front "
+            + "to back: it stands out of the slot.",
             $"Give the slot's real depth (some 0.7 mm), or choose a wire up to {Say.Length(depth)} mm.");
         return false;
     }

@@ -16,8 +16,8 @@ internal static class Formats
         ("archwright-twist/1", "This is a result of “twist”, not a case."),
     ];
 
-    /// <summary>The fields of the root; null when it is no object, or a file of another format, whose keys would only give
-    /// misleading problems.</summary>
+    /// <summary>The fields of the root; null when it is no object, or a file of another format, whose keys would only
+    /// give misleading problems.</summary>
     /// <param name="root">The root of the file.</param>
     /// <param name="format">The word of <c>format</c> that is wanted.</param>
     /// <param name="keys">Keys that the root may have.</param>

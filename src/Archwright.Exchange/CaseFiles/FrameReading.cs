@@ -79,10 +79,10 @@ internal static class FrameReading
         double degrees = Angle.ToDegrees(Math.Acos(Math.Clamp(cosine, -1, 1)));
         problems.Add(
             ProblemCodes.NotPerpendicular, fields.Node.PathOf("outward"),
-            $"The directions “along” and “outward” {fields.Whose} stand at {degrees:0.0}° to each other; it must be 90° "
-            + "within half a degree.",
-            "Correct one of the two: along runs along the arch from the patient's right to the left, outward toward lip or "
-            + "cheek.");
+            $"The directions “along” and “outward” {fields.Whose} stand at {degrees:0.0}° to each other; it must be "
+            + "90° within half a degree.",
+            "Correct one of the two: along runs along the arch from the patient's right to the left, outward toward "
+            + "lip or cheek.");
         return false;
     }
 

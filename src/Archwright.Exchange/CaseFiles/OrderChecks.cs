@@ -88,8 +88,8 @@ internal static class OrderChecks
             double degrees = Angle.ToDegrees(Math.Acos(Math.Clamp(Vector3.Dot(right.Third, left.Third), -1, 1)));
             problems.Add(
                 ProblemCodes.OutwardFlips, path + ".outward",
-                $"At rest {slot.Called} is turned by {degrees:0}° against {before.Called}: along × outward of both must "
-                + "point the same way (down).",
+                $"At rest {slot.Called} is turned by {degrees:0}° against {before.Called}: along × outward of both "
+                + "must point the same way (down).",
                 "Correct “outward” of one of the two: it points toward lip or cheek.");
         }
 
@@ -106,8 +106,8 @@ internal static class OrderChecks
         {
             problems.Add(
                 ProblemCodes.SlotsOverlap, slot.Node.Path,
-                $"{Say.Capital(before.Called)} and {slot.Called} now stand {Say.Length(apart)} mm apart: two slots cannot be in one "
-                + "place.",
+                $"{Say.Capital(before.Called)} and {slot.Called} now stand {Say.Length(apart)} mm apart: two slots "
+                + "cannot be in one place.",
                 "Correct the offsets.");
         }
     }

@@ -14,16 +14,19 @@ internal static class PlainFigures
         Shortest(Angle.ToDegrees(radians), degrees => Angle.FromDegrees(degrees).Equals(radians));
 
     /// <summary>Poisson's ratio that gives these moduli.</summary>
-    /// <exception cref="ArgumentException">There is none from 0 to 0.5: a case file has no words for such an alloy.</exception>
+    /// <exception cref="ArgumentException">There is none from 0 to 0.5: a case file has no words for such an
+    /// alloy.</exception>
     public static double Poisson(LinearElastic alloy)
     {
         double ratio = alloy.Young / (2 * alloy.Shear) - 1;
-        double plain = Shortest(ratio, nu => nu is >= 0 and <= 0.5 && new LinearElastic(alloy.Young, nu).Shear.Equals(alloy.Shear));
+        double plain = Shortest(
+            ratio, nu => nu is >= 0 and <= 0.5 && new LinearElastic(alloy.Young, nu).Shear.Equals(alloy.Shear));
         return plain is >= 0 and <= 0.5
             ? plain
             : throw new ArgumentException(
                 $"The alloy has a shear modulus of {alloy.Shear} MPa beside a Young's modulus of {alloy.Young} MPa, "
-                + $"a Poisson's ratio of {ratio:0.000}; a case file can give it by its catalogue id alone.", nameof(alloy));
+                + $"a Poisson's ratio of {ratio:0.000}; a case file can give it by its catalogue id alone.",
+                nameof(alloy));
     }
 
     private static double Shortest(double value, Func<double, bool> isSame)

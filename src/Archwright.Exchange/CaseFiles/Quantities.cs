@@ -3,8 +3,9 @@ using Archwright.Exchange.Json;
 namespace Archwright.Exchange.CaseFiles;
 
 /// <summary>Every figure of a case file with the limits outside which it must be a slip.</summary>
-/// <remarks>Wires are made from 0.2 to 0.8 mm and slots 0.457 or 0.559 mm high (common practice, no source); the limits leave
-/// room for bench models and catch inches (0.022), micrometres (559) and slips of the decimal point.</remarks>
+/// <remarks>Wires are made from 0.2 to 0.8 mm and slots 0.457 or 0.559 mm high (common practice, no source); the
+/// limits leave room for bench models and catch inches (0.022), micrometres (559) and slips of the decimal
+/// point.</remarks>
 internal static class Quantities
 {
     private const string Millimetres = "Give millimetres; 0.001 inch is 0.0254 mm.";
@@ -13,7 +14,8 @@ internal static class Quantities
         "temperature", "°C", -5, 80, "Give degrees Celsius; a closed mouth has about 36, an iced drink about 5.");
 
     public static readonly Quantity Coordinate = new(
-        "coordinate", "mm", -500, 500, "Give millimetres from the origin of the patient's frame; an arch is some 60 mm wide.");
+        "coordinate", "mm", -500, 500,
+        "Give millimetres from the origin of the patient's frame; an arch is some 60 mm wide.");
 
     public static readonly Quantity Direction = new(
         "direction component", "", -1000, 1000, "Give a direction as three plain figures, for example [-0.6, 0.8, 0].");
@@ -28,7 +30,8 @@ internal static class Quantities
     public static readonly Quantity SlotHeight = new(
         "height", "mm", 0.2, 2, Millimetres + " Nominal slots are 0.457 mm (0.018 in) and 0.559 mm (0.022 in).");
 
-    public static readonly Quantity SlotDepth = new("depth", "mm", 0.2, 3, Millimetres + " Slots are some 0.7 mm deep.");
+    public static readonly Quantity SlotDepth = new(
+        "depth", "mm", 0.2, 3, Millimetres + " Slots are some 0.7 mm deep.");
 
     public static readonly Quantity Friction = new(
         "friction coefficient", "", 0, 2, "Give the coefficient as a plain figure; without friction it is 0.");
@@ -68,9 +71,11 @@ internal static class Quantities
 
     public static readonly Quantity Asymmetry = new("asymmetry", "", -0.9, 0.9, "Without asymmetry it is 0.");
 
-    public static readonly Quantity SeatingForce = new("seating force of the tie", "N", 0, 100, "Give newtons; 1 N is 102 gf.");
+    public static readonly Quantity SeatingForce = new(
+        "seating force of the tie", "N", 0, 100, "Give newtons; 1 N is 102 gf.");
 
-    public static readonly Quantity TieStiffness = new("stiffness of the tie", "N/mm", 0, 1e5, "Give newtons a millimetre.");
+    public static readonly Quantity TieStiffness = new(
+        "stiffness of the tie", "N/mm", 0, 1e5, "Give newtons a millimetre.");
 
     public static readonly Quantity TieReach = new("reach of the tie", "mm", 0, 20, "Give millimetres.");
 
@@ -79,11 +84,13 @@ internal static class Quantities
 
     public static readonly Quantity Weeks = new("time in the mouth", "weeks", 0, 520, "Give weeks.");
 
-    public static readonly Quantity Discomfort = new("discomfort", "", 0, 10, "Give a figure on the scale from 0 to 10.");
+    public static readonly Quantity Discomfort = new(
+        "discomfort", "", 0, 10, "Give a figure on the scale from 0 to 10.");
 
     public static readonly Quantity Age = new("age", "years", 0, 120, "Give years.");
 
-    public static readonly Quantity EdgeGap = new("gap between the inner edges", "mm", 0.1, 200, "Give millimetres.");
+    public static readonly Quantity EdgeGap = new("gap between the inner edges", "mm", 0.2, 50, "Give millimetres.");
 
-    public static readonly Quantity Twist = new("twist", "°", -360, 360, "Give degrees.");
+    public static readonly Quantity Twist = new(
+        "twist", "°", -90, 90, "Give degrees; a wire turned by more stands across the slot.");
 }

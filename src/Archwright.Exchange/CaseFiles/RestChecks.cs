@@ -4,7 +4,8 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Exchange.CaseFiles;
 
-/// <summary>Do wire and slots belong together? Checked on the whole arrangement, when every part of it is in order.</summary>
+/// <summary>Do wire and slots belong together? Checked on the whole arrangement, when every part of it is in
+/// order.</summary>
 internal static class RestChecks
 {
     public static bool Check(Arrangement arrangement, IReadOnlyList<SlotGiven> slots, ProblemList problems)
@@ -24,8 +25,8 @@ internal static class RestChecks
         problems.Add(
             ProblemCodes.SlotsOffRest, slot.Node.PathOf("rest"),
             $"Along the rest shape of the wire, {slot.Called} does not come after the slot before it.",
-            "Let the rest shape run from the patient's right to the left, past the rest places of the slots in their order; a "
-            + "straight wire fits slots that lie roughly in a line.");
+            "Let the rest shape run from the patient's right to the left, past the rest places of the slots in their "
+            + "order; a straight wire fits slots that lie roughly in a line.");
         return false;
     }
 
@@ -52,7 +53,11 @@ internal static class RestChecks
         {
             Arrangement first = arrangement with
             {
-                Slots = [.. arrangement.Slots.Take(count).Select(slot => slot with { Tie = Tie.Partial(1), Hold = Hold.Walls })],
+                Slots =
+                [
+                    .. arrangement.Slots.Take(count)
+                        .Select(slot => slot with { Tie = Tie.Partial(1), Hold = Hold.Walls }),
+                ],
             };
             if (!CanBeLaidOut(first))
                 return slots[count - 1];

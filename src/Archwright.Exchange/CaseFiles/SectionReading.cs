@@ -43,7 +43,8 @@ internal static class SectionReading
 
         problems.Add(
             ProblemCodes.EdgeTooRound, fields.Node.PathOf("edge_radius_mm"),
-            $"The edges of the wire have a radius of {Say.Length(r)} mm; half of its shorter side is {Say.Length(half)} mm.",
+            $"The edges of the wire have a radius of {Say.Length(r)} mm; half of its shorter side is "
+            + $"{Say.Length(half)} mm.",
             "Give a radius below half of the shorter side (0.05 mm is usual), 0 for sharp edges, or make the section "
             + "round.");
         return null;

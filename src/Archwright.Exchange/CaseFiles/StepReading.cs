@@ -94,7 +94,8 @@ internal static class StepReading
         if (!fields.Has("offset") && !fields.Has("actual"))
         {
             problems.Add(
-                ProblemCodes.StepEmpty, node.Path, $"The step names {slots[index].Called} and does not say where it goes.",
+                ProblemCodes.StepEmpty, node.Path,
+                $"The step names {slots[index].Called} and does not say where it goes.",
                 "Give “offset” or “actual”, or leave the slot out: it then stays.");
             return;
         }

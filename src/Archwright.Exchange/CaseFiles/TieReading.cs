@@ -5,7 +5,8 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Exchange.CaseFiles;
 
-/// <summary>Reads what keeps the wire in a slot. Figures that are left out come from <see cref="TieDefaults"/>.</summary>
+/// <summary>Reads what keeps the wire in a slot. Figures that are left out come from <see
+/// cref="TieDefaults"/>.</summary>
 internal static class TieReading
 {
     public static Tie? Tie(Node node, string whose, ProblemList problems)

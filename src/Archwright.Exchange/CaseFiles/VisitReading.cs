@@ -6,8 +6,8 @@ using Archwright.Exchange.Problems;
 namespace Archwright.Exchange.CaseFiles;
 
 /// <summary>Checks the <c>visit</c> object of a case, and keeps its text for the programs that use it.</summary>
-/// <remarks>Ids of wires are checked for being ids, not for being in the catalogue: the object is none of the business of
-/// solving, and a wire that only the visit names must not keep a case from being solved.</remarks>
+/// <remarks>Ids of wires are checked for being ids, not for being in the catalogue: the object is none of the
+/// business of solving, and a wire that only the visit names must not keep a case from being solved.</remarks>
 internal static class VisitReading
 {
     private const int MostStock = 1000;

@@ -9,8 +9,8 @@ namespace Archwright.Exchange.Csv;
 
 /// <summary>Reads a practice's own ceilings: a table with the columns <c>tooth</c> or <c>group</c>, <c>movement</c>,
 /// <c>force_N</c> or <c>moment_N_mm</c>, and <c>source</c>.</summary>
-/// <remarks>A row for a tooth goes before a row for its group; teeth and movements that the table does not name keep the
-/// ceilings of <see cref="ForceCeilings.Default"/>. A row without a source is refused.</remarks>
+/// <remarks>A row for a tooth goes before a row for its group; teeth and movements that the table does not name keep
+/// the ceilings of <see cref="ForceCeilings.Default"/>. A row without a source is refused.</remarks>
 public static class CeilingsReader
 {
     private const string Tooth = "tooth";
@@ -104,8 +104,10 @@ public static class CeilingsReader
         {
             foreach (LoadKind kind in kinds)
             {
-                var ceiling = new ForceCeiling(tooth, kind, new Sourced(figure, kind.Unit(), "", source, "given by the practice"));
-                if (!own.TryGetValue((tooth, kind), out (bool IsTooth, ForceCeiling) present) || isTooth && !present.IsTooth)
+                var limit = new Sourced(figure, kind.Unit(), "", source, "given by the practice");
+                var ceiling = new ForceCeiling(tooth, kind, limit);
+                bool isNew = !own.TryGetValue((tooth, kind), out (bool IsTooth, ForceCeiling) present);
+                if (isNew || isTooth && !present.IsTooth)
                     own[(tooth, kind)] = (isTooth, ceiling);
                 else if (isTooth == present.IsTooth && !reported)
                     reported = Twice(row, tooth, kind, problems);
@@ -134,7 +136,9 @@ public static class CeilingsReader
 
         problems.Add(
             ProblemCodes.CeilingWhose, CsvColumns.Path(row, isTooth ? Tooth : Group),
-            name.Length == 0 ? "The row names neither a tooth nor a group." : $"{Say.Quote(name)} is no tooth and no group.",
+            name.Length == 0
+                ? "The row names neither a tooth nor a group."
+                : $"{Say.Quote(name)} is no tooth and no group.",
             $"Write an ISO 3950 number (13) under “tooth”, or a group under “group”: {Say.Choice(ToothGroups.Names)}.");
         return null;
     }
@@ -160,7 +164,8 @@ public static class CeilingsReader
         problems.Add(
             ProblemCodes.CeilingMovement, CsvColumns.Path(row, Movement),
             $"{Say.Quote(movement)} is no movement.{Nearest.Hint(movement, words)}",
-            $"Write {Say.Choice(words)}, or leave the cell empty: the row then holds for all forces, or for all moments.");
+            $"Write {Say.Choice(words)}, or leave the cell empty: "
+            + "the row then holds for all forces, or for all moments.");
         return null;
     }
 
@@ -173,8 +178,10 @@ public static class CeilingsReader
 
         problems.Add(
             ProblemCodes.CeilingMovement, CsvColumns.Path(row, other),
-            $"{(force ? "A force" : "A moment")} has its ceiling under “{(force ? Force : Moment)}”, not under “{other}”.",
-            "Rotation, tip and torque are moments [N·mm]; labiolingual, mesiodistal, extrusion and intrusion are forces [N].");
+            $"{(force ? "A force" : "A moment")} has its ceiling under “{(force ? Force : Moment)}”, not under "
+            + $"“{other}”.",
+            "Rotation, tip and torque are moments [N·mm]; labiolingual, mesiodistal, extrusion and intrusion are "
+            + "forces [N].");
         return null;
     }
 }

@@ -4,7 +4,8 @@ using Archwright.Exchange.Problems;
 
 namespace Archwright.Exchange.Csv;
 
-/// <summary>Access to the cells of a table by the names in its first row. Whatever is wrong goes to the problems.</summary>
+/// <summary>Access to the cells of a table by the names in its first row. Whatever is wrong goes to the
+/// problems.</summary>
 internal sealed class CsvColumns
 {
     private readonly Dictionary<string, int> _index = new(StringComparer.OrdinalIgnoreCase);
@@ -69,8 +70,8 @@ internal sealed class CsvColumns
         _problems.Add(
             ProblemCodes.RowWidth, $"line {row.Line}",
             $"The row has {row.Cells.Length} cells, the first row {_head.Cells.Length}.",
-            "Give one cell a column; put a text that holds a comma in quotation marks, and write decimal fractions with a "
-            + "point.");
+            "Give one cell a column; put a text that holds a comma in quotation marks, and write decimal fractions "
+            + "with a point.");
         return false;
     }
 

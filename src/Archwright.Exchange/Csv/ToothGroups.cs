@@ -11,7 +11,9 @@ internal static class ToothGroups
     /// <summary>All names, for messages.</summary>
     public static IReadOnlyList<string> Names { get; } =
     [
-        "all", "upper", "lower", .. Kinds, .. Kinds.Select(kind => "upper " + kind), .. Kinds.Select(kind => "lower " + kind),
+        "all", "upper", "lower", .. Kinds,
+        .. Kinds.Select(kind => "upper " + kind),
+        .. Kinds.Select(kind => "lower " + kind),
     ];
 
     /// <summary>The teeth of a group; null when there is no such group.</summary>

@@ -27,8 +27,8 @@ internal sealed class Fields
     /// <param name="keys">Keys that it may have.</param>
     /// <param name="whose">Whose figures these are.</param>
     /// <param name="problems">Where problems go.</param>
-    /// <param name="relatives">Kinds of object that could stand in the same place: one of their keys is not unknown, but
-    /// out of place.</param>
+    /// <param name="relatives">Kinds of object that could stand in the same place: one of their keys is not unknown,
+    /// but out of place.</param>
     /// <returns>Null when it is no object.</returns>
     public static Fields? Of(
         Node node, KeySet keys, string whose, ProblemList problems, params ReadOnlySpan<KeySet> relatives)

@@ -7,8 +7,8 @@ using Archwright.Mechanics.Numerics;
 
 namespace Archwright.Exchange.Json;
 
-/// <summary>Writes JSON that a person can read: two spaces of indent, vectors on one line, a line end at the end. A figure
-/// that is not finite is never written: it is our mistake, and an exception.</summary>
+/// <summary>Writes JSON that a person can read: two spaces of indent, vectors on one line, a line end at the end. A
+/// figure that is not finite is never written: it is our mistake, and an exception.</summary>
 internal sealed class JsonOut : IDisposable
 {
     private static readonly JavaScriptEncoder Plain = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;

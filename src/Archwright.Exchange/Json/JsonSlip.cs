@@ -4,7 +4,8 @@ using Archwright.Exchange.Problems;
 
 namespace Archwright.Exchange.Json;
 
-/// <summary>Says in plain words what is wrong with a text that is not JSON, from the characters around the slip.</summary>
+/// <summary>Says in plain words what is wrong with a text that is not JSON, from the characters around the
+/// slip.</summary>
 internal static class JsonSlip
 {
     /// <summary>Adds the one problem.</summary>
@@ -75,7 +76,8 @@ internal static class JsonSlip
     private static bool LooksLikeNumber(string word) =>
         word.Length > 0
         && (word.TrimStart('+', '-').ToUpperInvariant() is "NAN" or "INFINITY" or "INF"
-            || (word.Any(char.IsAsciiDigit) && word.All(c => char.IsAsciiDigit(c) || c is '+' or '-' or '.' or 'e' or 'E')));
+            || (word.Any(char.IsAsciiDigit)
+                && word.All(c => char.IsAsciiDigit(c) || c is '+' or '-' or '.' or 'e' or 'E')));
 
     private static int LastNonBlank(ReadOnlySpan<byte> text, int at)
     {
@@ -97,5 +99,6 @@ internal static class JsonSlip
         return Encoding.ASCII.GetString(text[start..end]);
     }
 
-    private static bool IsWord(byte b) => char.IsAsciiLetterOrDigit((char)b) || b is (byte)'+' or (byte)'-' or (byte)'.';
+    private static bool IsWord(byte b) =>
+        char.IsAsciiLetterOrDigit((char)b) || b is (byte)'+' or (byte)'-' or (byte)'.';
 }

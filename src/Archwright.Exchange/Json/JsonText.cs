@@ -5,7 +5,8 @@ using Archwright.Exchange.Problems;
 
 namespace Archwright.Exchange.Json;
 
-/// <summary>Parses a JSON text into <see cref="Node"/>s; what is not JSON becomes a problem with line and column.</summary>
+/// <summary>Parses a JSON text into <see cref="Node"/>s; what is not JSON becomes a problem with line and
+/// column.</summary>
 internal ref struct JsonText
 {
     /// <summary>Deepest nesting that is read; a case needs seven.</summary>
@@ -26,7 +27,8 @@ internal ref struct JsonText
         _reader = new Utf8JsonReader(text, new JsonReaderOptions { MaxDepth = 2 * Deepest });
     }
 
-    /// <summary>The root of the text, or null with one problem: behind the first slip nothing can be understood.</summary>
+    /// <summary>The root of the text, or null with one problem: behind the first slip nothing can be
+    /// understood.</summary>
     public static Node? Parse(ReadOnlySpan<byte> text, ProblemList problems)
     {
         var parser = new JsonText(text, problems);

@@ -14,8 +14,8 @@ internal enum NodeKind
 }
 
 /// <summary>One value of a JSON text, with its place in it.</summary>
-/// <remarks>A tree of our own and not the base library's: that one throws on half characters, keeps no path, and does not
-/// tell a key that is given twice.</remarks>
+/// <remarks>A tree of our own and not the base library's: that one throws on half characters, keeps no path, and does
+/// not tell a key that is given twice.</remarks>
 internal sealed class Node(NodeKind kind, Node? parent, string? key, int index)
 {
     private const int LongestKeyShown = 40;

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Archwright.Exchange.Problems;
 
-/// <summary>The one list of codes. Every code has an entry in <c>docs/problems.md</c> with the message it gives.</summary>
+/// <summary>The one list of codes. Every code has an entry in <c>docs/problems.md</c> with the message it
+/// gives.</summary>
 public static class ProblemCodes
 {
     // The file as such.
@@ -77,7 +78,8 @@ public static class ProblemCodes
 
     // What this version cannot compute.
     internal static readonly ProblemCode LawNotYet = new("AW-YET-001", "An alloy law that this version does not solve");
-    internal static readonly ProblemCode FrictionNotYet = new("AW-YET-002", "Friction, which this version does not solve");
+    internal static readonly ProblemCode FrictionNotYet = new(
+        "AW-YET-002", "Friction, which this version does not solve");
 
     // Tables.
     internal static readonly ProblemCode TableEmpty = new("AW-TABLE-001", "A table without rows");
@@ -90,7 +92,8 @@ public static class ProblemCodes
     internal static readonly ProblemCode CellEmpty = new("AW-TABLE-008", "An empty cell");
     internal static readonly ProblemCode RowsTooMany = new("AW-TABLE-009", "Too many rows");
     internal static readonly ProblemCode RowTwice = new("AW-TABLE-010", "The same row twice");
-    internal static readonly ProblemCode StockUnknown = new("AW-STOCK-001", "A stock wire that is not in the catalogue");
+    internal static readonly ProblemCode StockUnknown = new(
+        "AW-STOCK-001", "A stock wire that is not in the catalogue");
     internal static readonly ProblemCode CeilingWhose = new("AW-CEILING-001", "A ceiling for no known tooth or group");
     internal static readonly ProblemCode CeilingMovement = new("AW-CEILING-002", "A ceiling for no known movement");
 

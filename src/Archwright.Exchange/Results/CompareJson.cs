@@ -38,14 +38,17 @@ public static class CompareJson
         json.Raw("teeth_above_ceiling", Teeth(option, arch));
         json.Number("max_strain", option.Engaged ? option.MaxStrain : null);
         json.Number("set_mm", option.Engaged ? option.Set : null);
-        json.Number("torque_play_deg", double.IsPositiveInfinity(option.TorquePlay) ? null : Angle.ToDegrees(option.TorquePlay));
+        json.Number(
+            "torque_play_deg",
+            double.IsPositiveInfinity(option.TorquePlay) ? null : Angle.ToDegrees(option.TorquePlay));
         json.Text("sentence", option.Sentence);
     }
 
     private static string Teeth(ComparedWire option, Arrangement arch) =>
         "[" + string.Join(
             ", ",
-            option.TeethAboveCeiling.Select(t => t.Slot).Distinct().Select(slot => JsonOut.Quoted(arch.Slots[slot].Label)))
+            option.TeethAboveCeiling.Select(t => t.Slot).Distinct()
+                .Select(slot => JsonOut.Quoted(arch.Slots[slot].Label)))
         + "]";
 
     private static string? Label(Arrangement arch, int slot) => slot < 0 ? null : arch.Slots[slot].Label;

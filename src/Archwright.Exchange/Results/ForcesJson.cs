@@ -35,6 +35,9 @@ public static class ForcesJson
         json.Finish();
     }
 
+    private readonly record struct StepState(
+        EngagementResult Result, ImmutableArray<SlotFrame> Places, double Temperature);
+
     private static void CheckBelonging(ForcesReport report)
     {
         int slots = report.Case.Arrangement.Slots.Length;
@@ -59,8 +62,7 @@ public static class ForcesJson
     }
 
     // Slots that a step does not name stay where they are.
-    private static IEnumerable<(EngagementResult Result, ImmutableArray<SlotFrame> Places, double Temperature)> StatesOf(
-        ForcesReport report, ImmutableArray<SlotFrame> places)
+    private static IEnumerable<StepState> StatesOf(ForcesReport report, ImmutableArray<SlotFrame> places)
     {
         double temperature = report.Case.Arrangement.Temperature;
         foreach ((EngagementResult result, Step step) in report.Steps.Zip(report.Case.Then))
@@ -68,12 +70,11 @@ public static class ForcesJson
             temperature = step.Temperature ?? temperature;
             foreach ((int slot, SlotFrame actual) in step.Moves)
                 places = places.SetItem(slot, actual);
-            yield return (result, places, temperature);
+            yield return new StepState(result, places, temperature);
         }
     }
 
-    private static void Step(
-        JsonOut json, CaseFile caseFile, (EngagementResult Result, ImmutableArray<SlotFrame> Places, double Temperature) state)
+    private static void Step(JsonOut json, CaseFile caseFile, StepState state)
     {
         json.Number("temperature_degC", state.Temperature);
         State(json, caseFile, state.Places, state.Result);

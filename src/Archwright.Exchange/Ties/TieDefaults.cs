@@ -21,7 +21,8 @@ public static class TieDefaults
 {
     /// <summary>Two limbs of ligature wire 0.254 mm (0.010 in) thick, about 4 mm long each, steel of
     /// 200 000 MPa: 2·E·A/l = 2 · 200 000 · 0.0507 / 4 ≈ 5000 N/mm stretched along themselves. Bent round the wings and
-    /// twisted at the end they give way much more; 1000 N/mm is an order of magnitude, and stiff beside any wire.</summary>
+    /// twisted at the end they give way much more; 1000 N/mm is an order of magnitude, and stiff beside any
+    /// wire.</summary>
     private const double SteelStiffness = 1000;
 
     /// <summary>All kinds, in the order of the case file's words.</summary>
@@ -32,16 +33,16 @@ public static class TieDefaults
             + "friction measured below the critical angle (found, summary). What it holds: not known."),
         new(TieKind.Steel, 2.94, SteelStiffness, 0, double.PositiveInfinity,
             "Force: held constant at 300 gf in the sliding tests of Kusy & Whitley, J Biomed Mater Res 2000 (found, "
-            + "excerpt). Stiffness: computed, order of magnitude (two limbs of 0.010 in ligature wire, about 4 mm long, "
-            + "softened by their bends)."),
+            + "excerpt). Stiffness: computed, order of magnitude (two limbs of 0.010 in ligature wire, about 4 mm "
+            + "long, softened by their bends)."),
         new(TieKind.Elastic, 2.0, 1.0, 0, double.PositiveInfinity,
             "Force: the low end of the ligation forces of 2 to 6 N in the tests of Thorstenson & Kusy 2001 (found, "
             + "summary), because an elastic tie fades over weeks and ranks below steel (Braz Oral Res 2017, ranks "
             + "of ties: found, abstract). Stiffness: common practice, no source; order of magnitude."),
         new(TieKind.Spring, 3.0, 3.0, 0, double.PositiveInfinity,
-            "Force: computed from about 1 N·mm of torque that an active clip adds (Brauchli, Steineck & Wichelhaus, Angle "
-            + "Orthod 82 (2012) 663-669: found), acting at some 0.3 mm from the wire's axis. Stiffness: common practice, "
-            + "no source; order of magnitude."),
+            "Force: computed from about 1 N·mm of torque that an active clip adds (Brauchli, Steineck & Wichelhaus, "
+            + "Angle Orthod 82 (2012) 663-669: found), acting at some 0.3 mm from the wire's axis. Stiffness: common "
+            + "practice, no source; order of magnitude."),
         new(TieKind.Partial, 0, 0, 2.0, double.PositiveInfinity,
             "Reach: common practice, no source; measure the thread and give reach_mm."),
         new(TieKind.None, 0, 0, 0, double.PositiveInfinity, "A wire that passes by is not held."),

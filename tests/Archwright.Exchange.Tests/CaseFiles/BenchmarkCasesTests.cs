@@ -8,12 +8,12 @@ using Archwright.Mechanics.Slots;
 namespace Archwright.Exchange.Tests.CaseFiles;
 
 /// <summary>
-/// Every three-slot, arch and torsion problem of the reference set <c>mechanics-benchmarks.json</c> can be said as a case file
-/// and reads without a problem. Solving them is the business of the mechanics' own tests.
+/// Every three-slot, arch and torsion problem of the reference set <c>mechanics-benchmarks.json</c> can be said as a
+/// case file and reads without a problem. Solving them is the business of the mechanics' own tests.
 /// </summary>
-/// <remarks>As files: three slots are a bench with a straight rest shape, the middle slot offset across the wire; an arch
-/// held at points has "hold": "point"; an arch held at edges has slots exactly as high and deep as the wire, and contact at
-/// their edges alone.</remarks>
+/// <remarks>As files: three slots are a bench with a straight rest shape, the middle slot offset across the wire; an
+/// arch held at points has "hold": "point"; an arch held at edges has slots exactly as high and deep as the wire, and
+/// contact at their edges alone.</remarks>
 [Trait("basis", "independent")]
 public sealed class BenchmarkCasesTests
 {
@@ -40,7 +40,8 @@ public sealed class BenchmarkCasesTests
 
             Assert.IsType<RestShape.Straight>(read.Arrangement.Rest);
             Assert.Equal([Hold.EdgesOnly, Hold.EdgesOnly, Hold.EdgesOnly], read.Arrangement.Slots.Select(s => s.Hold));
-            Assert.Equal(across, (read.Arrangement.Slots[1].Actual.Centre - read.Arrangement.Slots[1].Rest.Centre).Length, 1e-12);
+            Assert.Equal(across,
+                (read.Arrangement.Slots[1].Actual.Centre - read.Arrangement.Slots[1].Rest.Centre).Length, 1e-12);
             Assert.All(read.Arrangement.Slots, s => Assert.True(s.Height >= read.Arrangement.Wire.Section.Thickness));
             AssertWritesBack(read);
         }
@@ -187,7 +188,8 @@ public sealed class BenchmarkCasesTests
         };
     }
 
-    private static void AssertWritesBack(CaseFile read) => CaseFileComparison.AssertSame(read, CaseFileComparison.WrittenAndRead(read));
+    private static void AssertWritesBack(CaseFile read) =>
+        CaseFileComparison.AssertSame(read, CaseFileComparison.WrittenAndRead(read));
 
     private static TheoryData<string> Ids(string group) =>
         [.. Set[group]!.AsArray().Select(problem => problem!["id"]!.GetValue<string>())];
@@ -195,9 +197,11 @@ public sealed class BenchmarkCasesTests
     private static JsonNode Of(string group, string id) =>
         Set[group]!.AsArray().Single(problem => problem!["id"]!.GetValue<string>() == id)!;
 
-    private static JsonObject Wire(JsonObject alloy, JsonObject section) => new() { ["alloy"] = alloy, ["section"] = section };
+    private static JsonObject Wire(JsonObject alloy, JsonObject section) =>
+        new() { ["alloy"] = alloy, ["section"] = section };
 
-    private static JsonObject Round(JsonNode diameter) => new() { ["shape"] = "round", ["diameter_mm"] = diameter.DeepClone() };
+    private static JsonObject Round(JsonNode diameter) =>
+        new() { ["shape"] = "round", ["diameter_mm"] = diameter.DeepClone() };
 
     // The planar problems give no ratio: nothing twists in them.
     private static JsonObject LinearElastic(JsonNode inputs) => new()

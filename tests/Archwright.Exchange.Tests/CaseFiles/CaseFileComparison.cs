@@ -7,7 +7,8 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Exchange.Tests.CaseFiles;
 
-/// <summary>Compares cases member by member: exactly, but for directions, which are normalised once more on reading.</summary>
+/// <summary>Compares cases member by member: exactly, but for directions, which are normalised once more on
+/// reading.</summary>
 internal static class CaseFileComparison
 {
     /// <summary>Normalising a unit vector again moves it by rounding alone.</summary>

@@ -13,8 +13,8 @@ using CsCheck;
 
 namespace Archwright.Exchange.Tests.CaseFiles;
 
-/// <summary>Random cases that a file can say: whole or partial arches on an ellipse and straight benches, with every kind
-/// of tie, hold, end, rest shape, offset, step and wire.</summary>
+/// <summary>Random cases that a file can say: whole or partial arches on an ellipse and straight benches, with every
+/// kind of tie, hold, end, rest shape, offset, step and wire.</summary>
 internal static class RandomCases
 {
     private static readonly Gen<ClinicalOffset> Offset = Gen.Select(
@@ -27,7 +27,8 @@ internal static class RandomCases
         (1, Gen.Const(ClinicalOffset.Zero)),
         (2, Offset),
         (2, Offset.Select(o => ClinicalOffset.FromDegrees(
-            Math.Round(o.Labial, 1), Math.Round(o.Occlusal, 1), Math.Round(o.Mesial, 1), Math.Round(o.Rotation * 57), 0, 5))));
+            Math.Round(o.Labial, 1), Math.Round(o.Occlusal, 1), Math.Round(o.Mesial, 1), Math.Round(o.Rotation * 57),
+                0, 5))));
 
     private static readonly Gen<double> HoldsN = Gen.OneOf(Gen.Const(double.PositiveInfinity), Gen.Double[1, 80]);
 
@@ -50,10 +51,13 @@ internal static class RandomCases
             CatalogueAlloy alloy = WireCatalogue.Default.Alloys[i];
             return (new Wire(Section.Round(d), alloy.Alloy), (string?)null, (string?)alloy.Id);
         }),
-        Gen.Select(Gen.Double[1e4, 2.5e5], Gen.Double[0, 0.5], Gen.Double[0.3, 0.5], Gen.Double[0.3, 0.6], Gen.Double[0, 0.1],
-            (e, nu, h, w, r) => (new Wire(Section.Rectangular(h, w, r), new LinearElastic(e, nu)), (string?)null, (string?)null)));
+        Gen.Select(Gen.Double[1e4, 2.5e5], Gen.Double[0, 0.5], Gen.Double[0.3, 0.5], Gen.Double[0.3, 0.6],
+            Gen.Double[0, 0.1],
+            (e, nu, h, w, r) =>
+                (new Wire(Section.Rectangular(h, w, r), new LinearElastic(e, nu)), (string?)null, (string?)null)));
 
-    private sealed record SlotDraw(ClinicalOffset Offset, bool GivenAsFrame, Tie Tie, Hold Hold, double Width, bool StepMoves);
+    private sealed record SlotDraw(ClinicalOffset Offset, bool GivenAsFrame, Tie Tie, Hold Hold, double Width,
+        bool StepMoves);
 
     private static readonly Gen<SlotDraw> AnySlot = Gen.Select(
         AnyOffset, Gen.Bool, AnyTie,
@@ -85,7 +89,8 @@ internal static class RandomCases
     {
         draws[0] = draws[0] with { Hold = Hold.EdgePoints };                 // one slot at least holds the wire
         ToothNumber?[] teeth = Teeth(jaw, draws.Length);
-        ImmutableArray<ClinicalAxes> axes = [.. teeth.Select(t => t is { } tooth ? ClinicalAxes.For(tooth) : ClinicalAxes.Bench)];
+        ImmutableArray<ClinicalAxes> axes = [
+            .. teeth.Select(t => t is { } tooth ? ClinicalAxes.For(tooth) : ClinicalAxes.Bench)];
         SlotFrame[] rests = [.. Enumerable.Range(0, draws.Length).Select(i => Rest(jaw, i, draws.Length))];
         var slots = ImmutableArray.CreateBuilder<Slot>();
         for (int i = 0; i < draws.Length; i++)
@@ -129,7 +134,8 @@ internal static class RandomCases
                 },
             },
             Then = moved.Length == 0 ? [] : [new Step(10, []), new Step(null, moves), new Step(55, moves)],
-            StepOffsets = moved.Length == 0 ? [] : [[], [.. moved.Select(i => new ClinicalOffset(Labial: 0.1 * i))], []],
+            StepOffsets = moved.Length == 0 ? []
+                : [[], [.. moved.Select(i => new ClinicalOffset(Labial: 0.1 * i))], []],
             WireId = wire.WireId,
             AlloyId = wire.AlloyId,
             VisitJson = hasVisit ? """{"present":null,"slot_in":0.022,"alerts":["nickel"]}""" : null,

@@ -27,7 +27,8 @@ public sealed class ProblemCodesTests
         Assert.Equal(declared.ToHashSet(), ProblemCodes.All.ToHashSet());
         Assert.Equal(declared.Length, declared.Select(c => c.Code).Distinct(StringComparer.Ordinal).Count());
         Assert.Equal(declared.Length, declared.Select(c => c.Title).Distinct(StringComparer.Ordinal).Count());
-        Assert.All(declared, code => Assert.Matches(new Regex("^AW-[A-Z]+-[0-9]{3}$", RegexOptions.None, TimeSpan.FromSeconds(1)), code.Code));
+        Assert.All(declared, code =>
+            Assert.Matches(new Regex("^AW-[A-Z]+-[0-9]{3}$", RegexOptions.None, TimeSpan.FromSeconds(1)), code.Code));
     }
 
     [Fact]
@@ -61,7 +62,8 @@ public sealed class ProblemCodesTests
     [Fact]
     public void The_page_has_no_code_that_is_not_in_the_list()
     {
-        var headings = Regex.Matches(Page, "^### (AW-[A-Z]+-[0-9]{3})", RegexOptions.Multiline, TimeSpan.FromSeconds(1));
+        var headings = Regex.Matches(Page, "^### (AW-[A-Z]+-[0-9]{3})", RegexOptions.Multiline,
+            TimeSpan.FromSeconds(1));
 
         Assert.Equal(ProblemCodes.All.Select(c => c.Code), headings.Select(h => h.Groups[1].Value));
     }
@@ -75,8 +77,10 @@ public sealed class ProblemCodesTests
         Assert.False(string.IsNullOrWhiteSpace(problem.Message), problem.ToString());
         Assert.False(string.IsNullOrWhiteSpace(problem.Remedy), problem.ToString());
         Assert.Contains(ProblemCodes.All, code => code.Code == problem.Code);
-        Assert.DoesNotContain(problem.Message + problem.Remedy + problem.Path, c => char.IsControl(c) || char.IsSurrogate(c));
-        Assert.True(problem.Message.Length < 600 && problem.Remedy.Length < 600 && problem.Path.Length < 300, problem.ToString());
+        Assert.DoesNotContain(problem.Message + problem.Remedy + problem.Path, c =>
+            char.IsControl(c) || char.IsSurrogate(c));
+        Assert.True(problem.Message.Length < 600 && problem.Remedy.Length < 600 && problem.Path.Length < 300,
+            problem.ToString());
         Assert.True(char.IsUpper(problem.Message[0]) || problem.Message[0] == '“', problem.Message);
         Assert.True(problem.Message[^1] is '.' or '?' && problem.Remedy[^1] == '.', problem.ToString());
     }

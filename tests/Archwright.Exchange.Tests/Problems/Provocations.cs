@@ -44,7 +44,9 @@ internal static class Provocations
         Arch("AW-VALUE-003", "\"ends\":    \"free\"", "\"ends\": \"fre\""),
         Arch("AW-VALUE-004", "\"centre_mm\": [11, 23, 0]", "\"centre_mm\": [11, 23]"),
         Case("AW-VALUE-005", Texts.Replaced(Texts.Bench,
-            "[[10, 0, 0], [0, 1, 0], [-10, 0, 0]],\n                      \"outward\": [[0, 1, 0], [0, 1, 0], [0, 1, 0]]", "[[10, 0, 0]]")),
+            "[[10, 0, 0], [0, 1, 0], [-10, 0, 0]],\n                      "
+            + "\"outward\": [[0, 1, 0], [0, 1, 0], [0, 1, 0]]",
+            "[[10, 0, 0]]")),
         Arch("AW-VALUE-006", "\"tooth\": \"13\", \"width_mm\"", "\"tooth\": \" \", \"width_mm\"", alone: false),
 
         Case("AW-WIRE-001", Texts.Edited(Texts.Arch, c => c["wire"] = Texts.Json("{}"))),
@@ -52,9 +54,11 @@ internal static class Provocations
         Case("AW-WIRE-003", Texts.Replaced(Texts.Bench, "ss-016", "ss-0016")),
         Case("AW-ALLOY-001", Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json("{}"))),
         Case("AW-ALLOY-002", Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"]!["catalogue"] = "ss")),
-        Case("AW-ALLOY-003", Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json("{ \"catalogue\": \"steel\" }"))),
+        Case("AW-ALLOY-003",
+            Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json("{ \"catalogue\": \"steel\" }"))),
         Case("AW-ALLOY-004", Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json(
-            "{ \"law\": \"elastic-plastic\", \"young_MPa\": 180000, \"poisson\": 0.3, \"yield_MPa\": 1600, \"hardening_MPa\": 200000 }"))),
+            "{ \"law\": \"elastic-plastic\", \"young_MPa\": 180000, \"poisson\": 0.3, \"yield_MPa\": 1600, "
+            + "\"hardening_MPa\": 200000 }"))),
         Case("AW-SECTION-001", Texts.Edited(Texts.Arch, c => c["wire"]!["section"] = Texts.Json(
             "{ \"shape\": \"rectangular\", \"thickness_mm\": 0.4, \"width_mm\": 0.5, \"edge_radius_mm\": 0.2 }"))),
         Case("AW-REST-001", Texts.Replaced(Texts.Bench, "[0, 1, 0], [-10, 0, 0]]", "[10, 0, 0], [-10, 0, 0]]")),
@@ -62,20 +66,25 @@ internal static class Provocations
         Case("AW-REST-003", Texts.Replaced(Texts.Bench, "[[0, 1, 0], [0, 1, 0], [0, 1, 0]]",
             "[[0, 1, 0], [1, 0, 0], [0, 1, 0]]")),
 
-        Case("AW-REST-004", Texts.Replaced(Texts.Bench, "[[10, 0, 0], [0, 1, 0], [-10, 0, 0]]", "[[-10, 0, 0], [0, 1, 0], [10, 0, 0]]")),
+        Case("AW-REST-004",
+            Texts.Replaced(Texts.Bench, "[[10, 0, 0], [0, 1, 0], [-10, 0, 0]]",
+                "[[-10, 0, 0], [0, 1, 0], [10, 0, 0]]")),
 
         Case("AW-SLOT-001", Texts.Edited(Texts.Bench, c => c["slots"]!.AsArray().RemoveRange(1, 2))),
         Case("AW-SLOT-002", ManySlots(500)),
         Arch("AW-SLOT-003", "\"width_mm\": 2.5, \"height_mm\": 0.5588", "\"width_mm\": 2.5, \"height_mm\": 0.3"),
         Case("AW-SLOT-004", Texts.Edited(Texts.Arch, c => c["wire"] = Texts.Json("{ \"catalogue\": \"ss-019x025\" }"))
-            .Replace("\"depth_mm\":0.7112,\"tie\":{\"kind\":\"closed\"}", "\"depth_mm\":0.6,\"tie\":{\"kind\":\"closed\"}", StringComparison.Ordinal)),
+            .Replace("\"depth_mm\":0.7112,\"tie\":{\"kind\":\"closed\"}",
+                "\"depth_mm\":0.6,\"tie\":{\"kind\":\"closed\"}", StringComparison.Ordinal)),
         Case("AW-SLOT-005", Texts.Replaced(Texts.Arch, "\"tooth\": \"12\"", "\"tooth\": \"14\"")),
         Arch("AW-SLOT-006", "\"centre_mm\": [11, 23, 0]", "\"centre_mm\": [15.8, 18.6, 0]"),
         Arch("AW-SLOT-007", "\"tooth\": \"12\"", "\"tooth\": \"13\""),
         Arch("AW-SLOT-008", "\"tooth\": \"12\"", "\"tooth\": \"UR2\""),
         Arch("AW-SLOT-009", "\"tooth\": \"12\"", "\"tooth\": \"42\""),
-        Case("AW-SLOT-010", Texts.Replaced(Texts.Bench, "\"hold\": \"clamped\",", "\"hold\": \"clamped\", \"height_mm\": 0.5588,")),
-        Case("AW-SLOT-011", Texts.Replaced(Texts.Bench, "\"actual\":", "\"offset\": { \"labial_mm\": 1 }, \"actual\":")),
+        Case("AW-SLOT-010",
+            Texts.Replaced(Texts.Bench, "\"hold\": \"clamped\",", "\"hold\": \"clamped\", \"height_mm\": 0.5588,")),
+        Case("AW-SLOT-011",
+            Texts.Replaced(Texts.Bench, "\"actual\":", "\"offset\": { \"labial_mm\": 1 }, \"actual\":")),
         Case("AW-SLOT-012", Texts.Edited(Texts.Arch, c =>
         {
             foreach (JsonNode? slot in c["slots"]!.AsArray())
@@ -85,8 +94,10 @@ internal static class Provocations
         Arch("AW-FRAME-002", "\"along\": [-0.8, 0.6, 0]", "\"along\": [-0.8, 0.7, 0]"),
         Arch("AW-FRAME-003", "\"outward\": [0.6, 0.8, 0]", "\"outward\": [-0.6, -0.8, 0]", alone: false),
         Case("AW-FRAME-004", Texts.Arch.Replace("\"outward\": [", "\"outward\": [-", StringComparison.Ordinal)
-            .Replace("[--0.28", "[0.28", StringComparison.Ordinal).Replace(", 0.6, 0] },", ", -0.6, 0] },", StringComparison.Ordinal)
-            .Replace(", 0.8, 0] }", ", -0.8, 0] }", StringComparison.Ordinal).Replace(", 0.96, 0] }", ", -0.96, 0] }", StringComparison.Ordinal)),
+            .Replace("[--0.28", "[0.28", StringComparison.Ordinal)
+            .Replace(", 0.6, 0] },", ", -0.6, 0] },", StringComparison.Ordinal)
+            .Replace(", 0.8, 0] }", ", -0.8, 0] }", StringComparison.Ordinal)
+            .Replace(", 0.96, 0] }", ", -0.96, 0] }", StringComparison.Ordinal)),
 
         Case("AW-STEP-001", Texts.Edited(Texts.Arch, c => c["then"]![0] = Texts.Json("{}"))),
         Case("AW-STEP-002", Texts.Edited(Texts.Arch, c => c["then"]![1]!["slots"]![0]!["tooth"] = "23")),
@@ -94,7 +105,8 @@ internal static class Provocations
             "{ \"tooth\": \"13\", \"offset\": { \"occlusal_mm\": -0.5 } }")))),
 
         Case("AW-YET-001", Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json(
-            "{ \"law\": \"elastic-plastic\", \"young_MPa\": 180000, \"poisson\": 0.3, \"yield_MPa\": 1600, \"hardening_MPa\": 2000 }"))),
+            "{ \"law\": \"elastic-plastic\", \"young_MPa\": 180000, \"poisson\": 0.3, \"yield_MPa\": 1600, "
+            + "\"hardening_MPa\": 2000 }"))),
         Arch("AW-YET-002", "\"friction\": 0.0", "\"friction\": 0.14"),
 
         new("AW-TABLE-001", () => ReadCeilings("tooth,movement,force_N,source\n")),
@@ -106,7 +118,8 @@ internal static class Provocations
         new("AW-TABLE-007", () => ReadCeilings("tooth,movement,force_N,source\n13,intrusion,20 cN,own\n")),
         new("AW-TABLE-008", () => ReadStock("wire,packs\n,3\n")),
         new("AW-TABLE-009", () => ReadStock(string.Concat(Enumerable.Repeat("ss-016\n", 20_001)))),
-        new("AW-TABLE-010", () => ReadCeilings("tooth,movement,force_N,source\n13,tip,,own\n13,intrusion,0.2,own\n13,intrusion,0.3,own\n"),
+        new("AW-TABLE-010", () =>
+            ReadCeilings("tooth,movement,force_N,source\n13,tip,,own\n13,intrusion,0.2,own\n13,intrusion,0.3,own\n"),
             Alone: false),
         new("AW-STOCK-001", () => ReadStock("ss-016\nss-0018\n")),
         new("AW-CEILING-001", () => ReadCeilings("group,movement,force_N,source\nincisor teeth,intrusion,0.2,own\n")),
@@ -128,14 +141,21 @@ internal static class Provocations
         CeilingsReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text))).Problems;
 
     private static string ManyKeys() =>
-        string.Join(", ", Enumerable.Range(0, 1100).Select(i => string.Create(CultureInfo.InvariantCulture, $"\"k{i}\": {i}")));
+        string.Join(", ", Enumerable.Range(0, 1100)
+            .Select(i => string.Create(CultureInfo.InvariantCulture, $"\"k{i}\": {i}")));
 
     private static string ManySlots(int count)
     {
         string slots = string.Join(", ", Enumerable.Range(0, count).Select(i => string.Create(
             CultureInfo.InvariantCulture,
-            $$"""{ "tooth": "s{{i}}", "hold": "point", "rest": { "centre_mm": [{{-i * 0.5}}, 0, 0], "along": [-1, 0, 0], "outward": [0, 1, 0] } }""")));
-        return $$"""{ "format": "archwright-case/1", "arch": "bench", "wire": { "catalogue": "ss-016" }, "slots": [ {{slots}} ] }""";
+            $$"""
+            { "tooth": "s{{i}}", "hold": "point",
+              "rest": { "centre_mm": [{{-i * 0.5}}, 0, 0], "along": [-1, 0, 0], "outward": [0, 1, 0] } }
+            """)));
+        return $$"""
+            { "format": "archwright-case/1", "arch": "bench", "wire": { "catalogue": "ss-016" },
+              "slots": [ {{slots}} ] }
+            """;
     }
 
     private sealed class FailingStream : MemoryStream

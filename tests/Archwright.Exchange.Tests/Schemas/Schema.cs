@@ -3,8 +3,8 @@ using System.Text.RegularExpressions;
 
 namespace Archwright.Exchange.Tests.Schemas;
 
-/// <summary>A small validator of JSON Schema (draft 2020-12): the keywords that our schemas use, and an exception on any
-/// other, so that nothing passes unchecked.</summary>
+/// <summary>A small validator of JSON Schema (draft 2020-12): the keywords that our schemas use, and an exception on
+/// any other, so that nothing passes unchecked.</summary>
 internal sealed class Schema
 {
     private readonly JsonObject _root;
@@ -37,14 +37,20 @@ internal sealed class Schema
         foreach ((string keyword, JsonNode? argument) in schema)
         {
             if (!Holds(keyword, argument!, schema, value, path, bounds, errors))
-                errors.Add($"{path}: {keyword} {argument!.ToJsonString()} does not hold for {value?.ToJsonString() ?? "null"}");
+                errors.Add($"{path}: {keyword} {argument!.ToJsonString()} does not hold for {Shown(value)}");
         }
 
         return errors;
     }
 
     private bool Holds(
-        string keyword, JsonNode argument, JsonObject schema, JsonNode? value, string path, List<Bounded> bounds, List<string> errors)
+        string keyword,
+        JsonNode argument,
+        JsonObject schema,
+        JsonNode? value,
+        string path,
+        List<Bounded> bounds,
+        List<string> errors)
     {
         switch (keyword)
         {
@@ -66,12 +72,15 @@ internal sealed class Schema
             case "maximum":
                 return Number(value) is not { } m || m <= argument.GetValue<double>();
             case "minLength":
-                return value is not JsonValue || TypeOf(value) != "string" || value.GetValue<string>().Length >= argument.GetValue<int>();
+                return value is not JsonValue || TypeOf(value) != "string"
+                    || value.GetValue<string>().Length >= argument.GetValue<int>();
             case "maxLength":
-                return value is not JsonValue || TypeOf(value) != "string" || value.GetValue<string>().Length <= argument.GetValue<int>();
+                return value is not JsonValue || TypeOf(value) != "string"
+                    || value.GetValue<string>().Length <= argument.GetValue<int>();
             case "pattern":
                 return TypeOf(value) != "string"
-                    || Regex.IsMatch(value!.GetValue<string>(), argument.GetValue<string>(), RegexOptions.None, TimeSpan.FromSeconds(1));
+                    || Regex.IsMatch(value!.GetValue<string>(), argument.GetValue<string>(), RegexOptions.None,
+                        TimeSpan.FromSeconds(1));
             case "minItems":
                 return value is not JsonArray fewest || fewest.Count >= argument.GetValue<int>();
             case "maxItems":
@@ -81,7 +90,8 @@ internal sealed class Schema
                     errors.AddRange(Check(argument.AsObject(), item, $"{path}[{i}]", bounds));
                 return true;
             case "required":
-                return value is not JsonObject o || argument.AsArray().All(key => o.ContainsKey(key!.GetValue<string>()));
+                return value is not JsonObject o
+                    || argument.AsArray().All(key => o.ContainsKey(key!.GetValue<string>()));
             case "properties":
                 Properties(argument.AsObject(), value, path, bounds, errors);
                 return true;
@@ -93,8 +103,16 @@ internal sealed class Schema
         }
     }
 
+    private static string Shown(JsonNode? value) => value?.ToJsonString() ?? "null";
+
     private bool Combined(
-        string keyword, JsonNode argument, JsonObject schema, JsonNode? value, string path, List<Bounded> bounds, List<string> errors)
+        string keyword,
+        JsonNode argument,
+        JsonObject schema,
+        JsonNode? value,
+        string path,
+        List<Bounded> bounds,
+        List<string> errors)
     {
         switch (keyword)
         {
@@ -127,7 +145,8 @@ internal sealed class Schema
         return good;
     }
 
-    private void Properties(JsonObject properties, JsonNode? value, string path, List<Bounded> bounds, List<string> errors)
+    private void Properties(
+        JsonObject properties, JsonNode? value, string path, List<Bounded> bounds, List<string> errors)
     {
         foreach ((string key, JsonNode? member) in value as JsonObject ?? [])
         {
@@ -139,7 +158,8 @@ internal sealed class Schema
     private JsonObject Resolve(JsonNode reference)
     {
         string name = reference.GetValue<string>()["#/$defs/".Length..];
-        return _root["$defs"]![name]?.AsObject() ?? throw new InvalidOperationException($"There is no definition {name}.");
+        return _root["$defs"]![name]?.AsObject()
+            ?? throw new InvalidOperationException($"There is no definition {name}.");
     }
 
     private static double? Number(JsonNode? value) => TypeOf(value) == "number" ? value!.GetValue<double>() : null;

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Exchange.Json;
@@ -20,17 +18,22 @@ public sealed class SchemaTests
     [
         Texts.Arch,
         Texts.Bench,
-        Texts.Edited(Texts.Arch, c => c["wire"] = Texts.Json("""{ "catalogue": "ss-016", "rest": { "shape": "straight" } }""")),
+        Texts.Edited(Texts.Arch, c =>
+            c["wire"] = Texts.Json("""{ "catalogue": "ss-016", "rest": { "shape": "straight" } }""")),
         Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json("""{ "catalogue": "ss" }""")),
         Texts.Edited(Texts.Arch, c => c["wire"]!["section"] = Texts.Json(
             """{ "shape": "rectangular", "thickness_mm": 0.4064, "width_mm": 0.5588, "edge_radius_mm": 0.05 }""")),
         Texts.Edited(Texts.Arch, c => c["slots"]![1]!["tie"] = Texts.Json(
             """{ "kind": "spring", "force_N": 3, "stiffness_N_per_mm": 2, "holds_N": 20 }""")),
-        Texts.Edited(Texts.Arch, c => c["slots"]![1]!["tie"] = Texts.Json("""{ "kind": "partial", "reach_mm": 3, "holds_N": 5 }""")),
+        Texts.Edited(Texts.Arch, c =>
+            c["slots"]![1]!["tie"] = Texts.Json("""{ "kind": "partial", "reach_mm": 3, "holds_N": 5 }""")),
         Texts.Edited(Texts.Arch, c => c["slots"]![1]!["tie"] = Texts.Json("""{ "kind": "none" }""")),
         Texts.Edited(Texts.Arch, c => c["slots"]![0]!["tie"] = Texts.Json("""{ "kind": "closed", "holds_N": 50 }""")),
         Texts.Edited(Texts.Arch, c => c["then"]![1]!["slots"]![0] = Texts.Json(
-            """{ "tooth": "13", "actual": { "centre_mm": [17, 17, -1], "along": [-0.6, 0.8, 0], "outward": [0.8, 0.6, 0] } }""")),
+            """
+            { "tooth": "13",
+              "actual": { "centre_mm": [17, 17, -1], "along": [-0.6, 0.8, 0], "outward": [0.8, 0.6, 0] } }
+            """)),
         Texts.Edited(Texts.Arch, c => c["visit"]!["present"] = null),
     ];
 
@@ -38,12 +41,16 @@ public sealed class SchemaTests
     private static readonly string[] NotYet =
     [
         Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json(
-            """{ "law": "elastic-plastic", "young_MPa": 180000, "poisson": 0.3, "yield_MPa": 1600, "hardening_MPa": 2000 }""")),
+            """
+            { "law": "elastic-plastic", "young_MPa": 180000, "poisson": 0.3, "yield_MPa": 1600,
+              "hardening_MPa": 2000 }
+            """)),
         Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json(
             """
             { "law": "superelastic", "poisson": 0.33, "reference_temperature_degC": 36, "young_austenite_MPa": 50000,
-              "young_martensite_MPa": 30000, "transformation_strain": 0.045, "forward_start_MPa": 430, "forward_finish_MPa": 500,
-              "reverse_start_MPa": 240, "reverse_finish_MPa": 160, "clausius_clapeyron_MPa_per_K": 6.5, "asymmetry_alpha": 0 }
+              "young_martensite_MPa": 30000, "transformation_strain": 0.045, "forward_start_MPa": 430,
+              "forward_finish_MPa": 500, "reverse_start_MPa": 240, "reverse_finish_MPa": 160,
+              "clausius_clapeyron_MPa_per_K": 6.5, "asymmetry_alpha": 0 }
             """)),
         Texts.Edited(Texts.Arch, c => c["slots"]![0]!["friction"] = 0.14),
     ];
@@ -61,7 +68,8 @@ public sealed class SchemaTests
     [Theory, MemberData(nameof(AllCases))]
     public void What_the_reader_takes_the_schema_takes(string text)
     {
-        Assert.DoesNotContain(Texts.ReadCase(text).Problems, p => !p.Code.StartsWith("AW-YET", StringComparison.Ordinal));
+        Assert.DoesNotContain(Texts.ReadCase(text).Problems, p =>
+            !p.Code.StartsWith("AW-YET", StringComparison.Ordinal));
 
         Assert.Empty(Schema.Load(Case).Errors(JsonNode.Parse(text)));
     }
@@ -155,23 +163,8 @@ public sealed class SchemaTests
             Assert.True(IsOutOfRange(low - 1e-6 * Math.Max(1, Math.Abs(low))), path);
             Assert.True(IsOutOfRange(high + 1e-6 * Math.Max(1, Math.Abs(high))), path);
 
-            bool IsOutOfRange(double figure) => read(With(text, path, figure)).Any(
+            bool IsOutOfRange(double figure) => read(Texts.Edited(text, c => Texts.Set(c, path, figure))).Any(
                 p => p.Code == "AW-VALUE-002" && p.Path == path);
         }
     }
-
-    // The text with the number at a path like slots[3].height_mm replaced.
-    private static string With(string text, string path, double figure) => Texts.Edited(text, root =>
-    {
-        string[] parts = path.Replace("[", ".[", StringComparison.Ordinal).Split('.', StringSplitOptions.RemoveEmptyEntries);
-        JsonNode node = root;
-        foreach (string part in parts[..^1])
-            node = part[0] == '[' ? node[Index(part)]! : node[part]!;
-        if (parts[^1][0] == '[')
-            node[Index(parts[^1])] = figure;
-        else
-            node[parts[^1]] = figure;
-    });
-
-    private static int Index(string part) => int.Parse(part[1..^1], CultureInfo.InvariantCulture);
 }
