@@ -51,4 +51,22 @@ public sealed record CaseFile
 
     /// <summary>The <c>visit</c> object as JSON text; null when there is none.</summary>
     public string? VisitJson { get; init; }
+
+    /// <summary>The case of an arch that was built from the tables.</summary>
+    /// <param name="setup">The arch.</param>
+    /// <param name="title">What the case is to be called.</param>
+    public static CaseFile Of(ArchSetup setup, string title = "")
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        return new CaseFile
+        {
+            Title = title,
+            Jaw = setup.Jaw.Word(),
+            Teeth = [.. setup.Teeth.Select(tooth => (ToothNumber?)tooth)],
+            Axes = setup.Axes,
+            Offsets = [.. setup.Offsets.Select(offset => (ClinicalOffset?)offset)],
+            Arrangement = setup.Arrangement,
+            WireId = setup.Wire.Id,
+        };
+    }
 }

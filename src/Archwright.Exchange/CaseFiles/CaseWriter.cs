@@ -34,6 +34,12 @@ public static class CaseWriter
         json.Finish();
     }
 
+    /// <summary>Writes an arch that was built from the tables to a stream, which is left open.</summary>
+    /// <param name="setup">The arch.</param>
+    /// <param name="stream">Where it goes.</param>
+    /// <param name="title">What the case is to be called.</param>
+    public static void Write(ArchSetup setup, Stream stream, string title = "") => Write(CaseFile.Of(setup, title), stream);
+
     // An id is written only if it still says what the arrangement holds.
     private static void Wire(JsonOut json, CaseFile caseFile)
     {

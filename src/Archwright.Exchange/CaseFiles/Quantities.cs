@@ -83,7 +83,7 @@ internal static class Quantities
 
     public static readonly Quantity Age = new("age", "years", 0, 120, "Give years.");
 
-    public static readonly Quantity EdgeGap = new("gap between the inner edges", "mm", 0.1, 200, "Give millimetres.");
+    public static readonly Quantity EdgeGap = new("gap between the inner edges", "mm", 0.2, 50, "Give millimetres.");
 
-    public static readonly Quantity Twist = new("twist", "°", -360, 360, "Give degrees.");
+    public static readonly Quantity Twist = new("twist", "°", -90, 90, "Give degrees; a wire turned by more stands across the slot.");
 }

@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Text;
 using System.Text.Unicode;
 using Archwright.Exchange.Problems;
 
@@ -136,32 +138,12 @@ internal static class InputFile
     private static void NotUtf8(string place, string message, ProblemList problems) => problems.Add(
         ProblemCodes.FileNotUtf8, place, message, "Save the file as UTF-8 text (an option of the editor's “Save as”).");
 
-    // Length of the longest prefix in UTF-8, by halving: a prefix may end inside a character, so the last three bytes
-    // are forgiven.
+    // Length of the longest prefix in UTF-8.
     private static int ValidLength(ReadOnlySpan<byte> text)
     {
-        int good = 0;
-        int bad = text.Length;
-        while (bad - good > 1)
-        {
-            int middle = (good + bad) / 2;
-            if (IsPrefix(text[..middle]))
-                good = middle;
-            else
-                bad = middle;
-        }
-
-        return good;
-    }
-
-    private static bool IsPrefix(ReadOnlySpan<byte> text)
-    {
-        for (int cut = 0; cut <= 3 && cut <= text.Length; cut++)
-        {
-            if (Utf8.IsValid(text[..^cut]))
-                return true;
-        }
-
-        return false;
+        int at = 0;
+        while (at < text.Length && Rune.DecodeFromUtf8(text[at..], out _, out int length) == OperationStatus.Done)
+            at += length;
+        return at;
     }
 }

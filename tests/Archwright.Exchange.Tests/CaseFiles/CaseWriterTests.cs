@@ -1,5 +1,9 @@
+using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json.Nodes;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Prescriptions;
+using Archwright.Dentition.Teeth;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Exchange.Tests.Schemas;
 using Archwright.Mechanics.Alloys;
@@ -121,6 +125,31 @@ public sealed class CaseWriterTests
         };
 
         Assert.Throws<ArgumentException>(() => CaseWriter.Write(changed, Stream.Null));
+    }
+
+    [Theory]
+    [InlineData(Jaw.Upper)]
+    [InlineData(Jaw.Lower)]
+    public void An_arch_built_from_the_tables_comes_back_as_it_was_built(Jaw jaw)
+    {
+        ToothNumber canine = jaw.FrontTeeth()[0];
+        ArchSetup setup = ArchBuilder.Build(new ArchRequest
+        {
+            Jaw = jaw,
+            Slot = SlotSize.In018,
+            WireId = "ss-016",
+            Contacts = [0.5, 1, 0.3, 1.2, 0.4],
+            Positions = ImmutableDictionary<ToothNumber, ClinicalOffset>.Empty.Add(
+                canine, ClinicalOffset.FromDegrees(occlusal: -2, rotationDegrees: 20)),
+        });
+        using var stream = new MemoryStream();
+
+        CaseWriter.Write(setup, stream, "crowded");
+        stream.Position = 0;
+        var read = CaseReader.Read(stream);
+
+        Assert.Empty(read.Problems);
+        CaseFileComparison.AssertSame(CaseFile.Of(setup, "crowded"), read.Value!);
     }
 
     private static string WithoutDirections(byte[] written)
