@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using Archwright.Exchange.CaseFiles;
@@ -102,6 +103,21 @@ internal static class Texts
         text.Contains(passage, StringComparison.Ordinal)
             ? text.Replace(passage, by, StringComparison.Ordinal)
             : throw new ArgumentException($"“{passage}” is not in the text.", nameof(passage));
+
+    /// <summary>Sets the value at a path as problems write it: <c>slots[3].height_mm</c>.</summary>
+    public static void Set(JsonNode root, string path, JsonNode? value)
+    {
+        string[] parts = path.Replace("[", ".[", StringComparison.Ordinal).Split('.', StringSplitOptions.RemoveEmptyEntries);
+        JsonNode node = root;
+        foreach (string part in parts[..^1])
+            node = part[0] == '[' ? node[Index(part)]! : node[part]!;
+        if (parts[^1][0] == '[')
+            node[Index(parts[^1])] = value;
+        else
+            node[parts[^1]] = value;
+    }
+
+    private static int Index(string part) => int.Parse(part[1..^1], CultureInfo.InvariantCulture);
 
     public static JsonNode Json(string text) => JsonNode.Parse(text)!;
 

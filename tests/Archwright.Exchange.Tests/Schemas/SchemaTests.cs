@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Exchange.Json;
@@ -155,23 +153,8 @@ public sealed class SchemaTests
             Assert.True(IsOutOfRange(low - 1e-6 * Math.Max(1, Math.Abs(low))), path);
             Assert.True(IsOutOfRange(high + 1e-6 * Math.Max(1, Math.Abs(high))), path);
 
-            bool IsOutOfRange(double figure) => read(With(text, path, figure)).Any(
+            bool IsOutOfRange(double figure) => read(Texts.Edited(text, c => Texts.Set(c, path, figure))).Any(
                 p => p.Code == "AW-VALUE-002" && p.Path == path);
         }
     }
-
-    // The text with the number at a path like slots[3].height_mm replaced.
-    private static string With(string text, string path, double figure) => Texts.Edited(text, root =>
-    {
-        string[] parts = path.Replace("[", ".[", StringComparison.Ordinal).Split('.', StringSplitOptions.RemoveEmptyEntries);
-        JsonNode node = root;
-        foreach (string part in parts[..^1])
-            node = part[0] == '[' ? node[Index(part)]! : node[part]!;
-        if (parts[^1][0] == '[')
-            node[Index(parts[^1])] = figure;
-        else
-            node[parts[^1]] = figure;
-    });
-
-    private static int Index(string part) => int.Parse(part[1..^1], CultureInfo.InvariantCulture);
 }
