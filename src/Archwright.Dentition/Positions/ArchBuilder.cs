@@ -21,7 +21,7 @@ namespace Archwright.Dentition.Positions;
 /// </remarks>
 public static class ArchBuilder
 {
-    private const double LargestContact = 12;
+    private const double LargestContact = 10;
 
     /// <summary>Builds an arch.</summary>
     /// <param name="request">What from.</param>

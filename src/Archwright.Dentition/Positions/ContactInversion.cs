@@ -16,13 +16,15 @@ namespace Archwright.Dentition.Positions;
 /// ten equations, twelve unknowns, of which the shortest u is taken (shifts and edges move least). Which of the 2⁵ choices of
 /// the signs sᵢ: the one with the shortest u; within a tenth of that, the one whose lateral incisors
 /// stand farthest lingually, as crowded ones mostly do (common practice, no source).
-/// Solved by Gauss–Newton on the shortest solution, u ← J⁺(J u − F), in at most 60 steps.
+/// Solved by Gauss–Newton on the shortest solution, u ← J⁺(J u − F), in at most 60 steps; where that finds none (large
+/// displacements), from the planned places in eight stages by the least change, u ← u − J⁺F.
 /// </remarks>
 internal sealed class ContactInversion
 {
     private const int Contacts = 5;
     private const int Unknowns = 12;
     private const int MostSteps = 60;
+    private const int Stages = 8;
     private const double Tolerance = 1e-11;
     private const double LargestTurn = 1.2;
 
@@ -47,21 +49,22 @@ internal sealed class ContactInversion
     /// <returns>Null when average crowns cannot stand so.</returns>
     public ImmutableArray<ClinicalOffset>? Solve(IReadOnlyList<double> displacements)
     {
-        List<(double Size, double Laterals, double[] Unknowns)> found = [];
-        for (int pattern = 0; pattern < 1 << Contacts; pattern++)
-        {
-            if (Signed(displacements, pattern) is not double[] wanted || Solve(wanted) is not double[] u)
-                continue;
-            // Labial shifts of the right and the left lateral incisor.
-            found.Add((u.Sum(x => x * x), u[0] + u[9], u));
-        }
-
+        List<double[]> wanted =
+            [.. Enumerable.Range(0, 1 << Contacts).Select(pattern => Signed(displacements, pattern)).OfType<double[]>()];
+        List<double[]> found = [.. wanted.Select(Shortest).OfType<double[]>()];
+        if (found.Count == 0)
+            found = [.. wanted.Select(Nearest).OfType<double[]>()];
         if (found.Count == 0)
             return null;
 
-        double shortest = found.Min(one => one.Size);
-        return Offsets(found.Where(one => one.Size <= 1.1 * shortest + 1e-9).MinBy(one => one.Laterals).Unknowns);
+        double shortest = found.Min(Size);
+        return Offsets(found.Where(u => Size(u) <= 1.1 * shortest + 1e-9).MinBy(Laterals)!);
     }
+
+    private static double Size(double[] u) => u.Sum(x => x * x);
+
+    // Labial shifts of the right and the left lateral incisor.
+    private static double Laterals(double[] u) => u[0] + u[9];
 
     // Bit i of the pattern is the sign of displacement i; a zero has one sign only.
     private static double[]? Signed(IReadOnlyList<double> displacements, int pattern)
@@ -78,9 +81,26 @@ internal sealed class ContactInversion
         return signed;
     }
 
-    private double[]? Solve(double[] wanted)
+    /// <summary>The shortest unknowns, all at once.</summary>
+    private double[]? Shortest(double[] wanted) => Settle(wanted, new double[Unknowns], keepShort: true);
+
+    /// <summary>Unknowns reached from the planned places in small stages, each by the least change: for displacements so
+    /// large that the shortest ones are not found.</summary>
+    private double[]? Nearest(double[] wanted)
     {
-        var u = new double[Unknowns];
+        double[]? u = new double[Unknowns];
+        for (int stage = 1; stage <= Stages && u is not null; stage++)
+        {
+            double share = (double)stage / Stages;
+            u = Settle([.. wanted.Select(displacement => share * displacement)], u, keepShort: false);
+        }
+
+        return u;
+    }
+
+    private double[]? Settle(double[] wanted, double[] start, bool keepShort)
+    {
+        double[] u = start;
         var residual = new double[2 * Contacts];
         var slope = new double[2 * Contacts, Unknowns];
         for (int step = 0; step < MostSteps; step++)
@@ -88,21 +108,27 @@ internal sealed class ContactInversion
             Evaluate(u, wanted, residual, slope);
             if (residual.Max(Math.Abs) < Tolerance)
                 return Turns(u).All(turn => Math.Abs(turn) < LargestTurn) ? u : null;
-
-            var target = new double[2 * Contacts];
-            for (int i = 0; i < target.Length; i++)
-            {
-                target[i] = -residual[i];
-                for (int k = 0; k < Unknowns; k++)
-                    target[i] += slope[i, k] * u[k];
-            }
-
-            if (SmallSystem.Shortest(slope, target) is not double[] next || next.Any(x => !(Math.Abs(x) < 50)))
+            if (Next(u, residual, slope, keepShort) is not double[] next || next.Any(x => !(Math.Abs(x) < 50)))
                 return null;
             u = next;
         }
 
         return null;
+    }
+
+    // The shortest u, or the shortest change of u, that meets the equations linearised at u.
+    private static double[]? Next(double[] u, double[] residual, double[,] slope, bool keepShort)
+    {
+        var target = new double[2 * Contacts];
+        for (int i = 0; i < target.Length; i++)
+        {
+            target[i] = -residual[i];
+            for (int k = 0; keepShort && k < Unknowns; k++)
+                target[i] += slope[i, k] * u[k];
+        }
+
+        double[]? found = SmallSystem.Shortest(slope, target);
+        return keepShort || found is null ? found : [.. u.Zip(found, (before, change) => before + change)];
     }
 
     /// <summary>Two equations a contact, across the arch and along it [mm], and their derivatives.</summary>
