@@ -3,10 +3,10 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Dentition.ArchForms;
 
-/// <summary>A plane arch curve, the same right and left: half of it told by a parameter from 0 at the front to 1 at the
-/// end.</summary>
-/// <remarks>Across is x (half of a width), backward is the depth behind the front point. In the patient's frame the curve
-/// lies in a plane z = const, the front point forward, lengths along it positive toward the patient's right.
+/// <summary>A plane arch curve, the same right and left: half of it told by a parameter from 0 at the front to 1 at
+/// the end.</summary>
+/// <remarks>Across is x (half of a width), backward is the depth behind the front point. In the patient's frame the
+/// curve lies in a plane z = const, the front point forward, lengths along it positive toward the patient's right.
 /// Lengths come from Gauss quadrature, 20 pieces of 5 points: within 1e-9 mm for the curves here.</remarks>
 public abstract record ArchForm
 {
@@ -46,8 +46,8 @@ public abstract record ArchForm
     /// <exception cref="ArgumentOutOfRangeException">The curve is shorter.</exception>
     public double AcrossAt(double arc) => Place(ParameterAtArc(Math.Abs(arc))).Across;
 
-    /// <summary>The frame of a slot on the curve or on its parallel: axis tangent to the curve, outward normal to it in
-    /// the plane of the arch.</summary>
+    /// <summary>The frame of a slot on the curve or on its parallel: axis tangent to the curve, outward normal to
+    /// it in the plane of the arch.</summary>
     /// <param name="arc">Length along the curve from the front, positive to the patient's right [mm].</param>
     /// <param name="offset">How far labially of the curve [mm].</param>
     /// <param name="front">y of the curve's front point in the patient's frame [mm].</param>
@@ -90,7 +90,8 @@ public abstract record ArchForm
         return sum;
     }
 
-    // Newton's method kept between bounds; halving where it leaves them (at the end of a curve whose parameter slows).
+    // Newton's method kept between bounds; halving where it leaves them (at the end of a curve whose parameter
+    // slows).
     private double ParameterAtArc(double arc)
     {
         double whole = Length(1);

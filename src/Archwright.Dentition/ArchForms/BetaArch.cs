@@ -1,9 +1,10 @@
 namespace Archwright.Dentition.ArchForms;
 
-/// <summary>The beta curve: depth from the line of the second molars y = 3.0314·D·(x/W + ½)^0.8·(½ − x/W)^0.8.</summary>
+/// <summary>The beta curve: y = 3.0314·D·(x/W + ½)^0.8·(½ − x/W)^0.8 forward of the line of the second
+/// molars.</summary>
 /// <remarks>S. Braun, W. P. Hnat, D. E. Fender, H. L. Legan, "The form of the human dental arch", Angle Orthod
-/// 1998;68:29–36 (correlation with casts 0.98: found; the formula: from memory, its constant checked: it makes y(0) = D).
-/// With the length of average crowns it comes out narrow at the canines, so it is the second choice here.
+/// 1998;68:29–36 (correlation with casts 0.98: found; the formula: from memory, its constant checked: it makes
+/// y(0) = D). With the length of average crowns it comes out narrow at the canines, so it is the second choice here.
 /// Parameter t: x = (W/2)(1 − (1 − t)⁵), which takes away the vertical tangent at the end.</remarks>
 public sealed record BetaArch : ArchForm
 {

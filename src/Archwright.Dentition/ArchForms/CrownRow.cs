@@ -31,7 +31,10 @@ public static class CrownRow
     public static double Arc(ToothNumber tooth)
     {
         if (tooth.Position is < 1 or > 7)
-            throw new ArgumentOutOfRangeException(nameof(tooth), tooth, "Only teeth up to the second molar are placed.");
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(tooth), tooth, "Only teeth up to the second molar are placed.");
+        }
 
         double arc = ArcsFromMidline(tooth.IsUpper ? Jaw.Upper : Jaw.Lower)[tooth.Position - 1];
         return tooth.IsRight ? arc : -arc;

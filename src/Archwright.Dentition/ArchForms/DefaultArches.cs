@@ -14,7 +14,8 @@ public static class DefaultArches
     private static readonly Lazy<PolynomialArch> Lower = new(() => Fitted(Jaw.Lower));
 
     /// <summary>The default arch: a curve through the crown centres, as wide at the canines and second molars as the
-    /// table says, and as long as the average crowns that stand on it. It ends at the second molar's far side.</summary>
+    /// table says, and as long as the average crowns that stand on it. It ends at the second molar's far
+    /// side.</summary>
     public static PolynomialArch Of(Jaw jaw) => jaw == Jaw.Upper ? Upper.Value : Lower.Value;
 
     /// <summary>Across the canines' crown centres [mm].</summary>

@@ -2,8 +2,8 @@ namespace Archwright.Dentition.ArchForms;
 
 /// <summary>The polynomial arch: depth behind the front point Y = A·X⁶ + B·X², X from the midline.</summary>
 /// <remarks>H. Noroozi, T. Hosseinzadeh Nik, R. Saeeda, "The dental arch form revisited", Angle Orthod
-/// 2001;71:386–389 (found): nearest to the beta curve of all A·X^m + B·X^n; A and B from width and depth at the canine and
-/// at the second molar. It takes the canine width as given, so it is the default.</remarks>
+/// 2001;71:386–389 (found): nearest to the beta curve of all A·X^m + B·X^n; A and B from width and depth at the
+/// canine and at the second molar. It takes the canine width as given, so it is the default.</remarks>
 public sealed record PolynomialArch : ArchForm
 {
     private readonly double halfWidth;
@@ -12,8 +12,8 @@ public sealed record PolynomialArch : ArchForm
     /// <param name="a">A [mm⁻⁵].</param>
     /// <param name="b">B [mm⁻¹].</param>
     /// <param name="width">Width at the ends of the curve [mm].</param>
-    /// <exception cref="ArgumentOutOfRangeException">The width is not between 10 and 120 mm, or the curve does not run
-    /// backward all the way.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The width is not between 10 and 120 mm, or the curve does not
+    /// run backward all the way.</exception>
     public PolynomialArch(double a, double b, double width)
     {
         halfWidth = ArchFigures.Reasonable(width) / 2;
@@ -59,8 +59,8 @@ public sealed record PolynomialArch : ArchForm
     /// <param name="canineArc">Length from the front to the canine [mm].</param>
     /// <param name="molarWidth">Across the second molars [mm].</param>
     /// <param name="molarArc">Length from the front to the second molar [mm].</param>
-    /// <exception cref="ArgumentOutOfRangeException">No such curve: a length is shorter than its half width, or the two
-    /// do not go together.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No such curve: a length is shorter than its half width, or the
+    /// two do not go together.</exception>
     public static PolynomialArch WithLengths(double canineWidth, double canineArc, double molarWidth, double molarArc)
     {
         CheckWidths(canineWidth, molarWidth);

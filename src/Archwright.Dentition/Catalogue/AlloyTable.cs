@@ -20,7 +20,10 @@ internal static class AlloyTable
         Sourced? yield = Optional(name, figures, "yield", "MPa");
         Sourced? plateau = Optional(name, figures, "plateau_start", "MPa");
         if (name.Required("limit") == "plateau" != plateau is not null)
-            throw name.Fault("its limit and its plateau disagree.", "Give 'plateau_start' exactly where limit is plateau.");
+        {
+            throw name.Fault(
+                "its limit and its plateau disagree.", "Give 'plateau_start' exactly where limit is plateau.");
+        }
 
         return new CatalogueAlloy
         {
@@ -105,7 +108,10 @@ internal static class AlloyTable
             if (!known.Contains(row.Required("alloy")))
                 throw row.Fault($"no alloy is called '{row.Required("alloy")}'.", "Name it among the alloys first.");
             if (!Quantities.Contains(row.Required("quantity")))
-                throw row.Fault($"'{row.Required("quantity")}' is no known quantity.", $"Known: {string.Join(", ", Quantities)}.");
+            {
+                throw row.Fault(
+                    $"'{row.Required("quantity")}' is no known quantity.", $"Known: {string.Join(", ", Quantities)}.");
+            }
         }
     }
 

@@ -22,7 +22,8 @@ public sealed record CatalogueAlloy
     /// <summary>Effective modulus in torsion [MPa]; null where it follows from Poisson's ratio.</summary>
     public Sourced? Shear { get; init; }
 
-    /// <summary>Yield strength [MPa]; null for alloys that transform before they yield, and for stranded wire.</summary>
+    /// <summary>Yield strength [MPa]; null for alloys that transform before they yield, and for stranded
+    /// wire.</summary>
     public Sourced? Yield { get; init; }
 
     /// <summary>Stress at which the loading plateau begins at mouth temperature [MPa]; null for alloys without

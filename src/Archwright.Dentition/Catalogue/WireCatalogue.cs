@@ -26,7 +26,8 @@ public sealed class WireCatalogue
     }
 
     /// <summary>The catalogue that comes with the library.</summary>
-    /// <exception cref="TableException">A table of the library is faulty: table, line and mend in the message.</exception>
+    /// <exception cref="TableException">A table of the library is faulty: table, line and mend in the
+    /// message.</exception>
     public static WireCatalogue Default => Embedded.Value;
 
     /// <summary>All alloys, in the order of the table.</summary>

@@ -6,8 +6,8 @@ namespace Archwright.Dentition.Catalogue;
 /// <summary>What a wire is like before it meets a tooth: stiffness, elastic range, play. First elastic part of the
 /// curve only; an alloy that transforms grows softer beyond it.</summary>
 /// <remarks>Relative stiffness counts a 0.004 in round steel wire as 1, as in C. J. Burstone, "Variable-modulus
-/// orthodontics", Am J Orthod 1981;80:1–16: stiffness number = material number × cross-section number (the definition;
-/// found, its tables not seen). The steel is that of the catalogue.</remarks>
+/// orthodontics", Am J Orthod 1981;80:1–16: stiffness number = material number × cross-section number (the
+/// definition; found, its tables not seen). The steel is that of the catalogue.</remarks>
 public sealed record WireStiffness
 {
     /// <summary>Diameter of the wire that counts as 1 [mm].</summary>

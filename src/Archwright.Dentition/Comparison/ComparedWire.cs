@@ -54,7 +54,8 @@ public sealed record ComparedWire
     /// <summary>Index of the slot nearest to it; −1 when not engaged.</summary>
     public int MaxStrainNear { get; init; } = -1;
 
-    /// <summary>Strain up to which the wire is elastic; for alloys that transform, where the plateau begins.</summary>
+    /// <summary>Strain up to which the wire is elastic; for alloys that transform, where the plateau
+    /// begins.</summary>
     public required double StrainLimit { get; init; }
 
     /// <summary>True when the strain is above the limit: the wire bends for good, or begins to transform.</summary>
@@ -64,8 +65,8 @@ public sealed record ComparedWire
     /// a set shows only as a strain above the limit.</summary>
     public double? Set { get; init; }
 
-    /// <summary>Largest torque play, one way, in a slot that is to hold the wire [rad]; positive infinity when it never
-    /// locks; zero when it is too thick to go in.</summary>
+    /// <summary>Largest torque play, one way, in a slot that is to hold the wire [rad]; positive infinity when it
+    /// never locks; zero when it is too thick to go in.</summary>
     public required double TorquePlay { get; init; }
 
     /// <summary>One plain sentence for the clinician.</summary>

@@ -67,7 +67,8 @@ public sealed class ForceCeilings
 
     private static string Known => string.Join(", ", LoadKinds.All.Select(kind => kind.Code()));
 
-    private static ImmutableDictionary<(ToothNumber, LoadKind), ForceCeiling> Collect(IEnumerable<ForceCeiling> ceilings)
+    private static ImmutableDictionary<(ToothNumber, LoadKind), ForceCeiling> Collect(
+        IEnumerable<ForceCeiling> ceilings)
     {
         var builder = ImmutableDictionary.CreateBuilder<(ToothNumber, LoadKind), ForceCeiling>();
         foreach (ForceCeiling one in ceilings)
@@ -75,7 +76,8 @@ public sealed class ForceCeilings
             if (!(double.IsFinite(one.Limit.Value) && one.Limit.Value > 0))
             {
                 throw new ArgumentException(
-                    $"The ceiling of {one.Tooth} for {one.Kind.Words()} must be positive and finite.", nameof(ceilings));
+                    $"The ceiling of {one.Tooth} for {one.Kind.Words()} must be positive and finite.",
+                    nameof(ceilings));
             }
 
             if (!builder.TryAdd((one.Tooth, one.Kind), one))

@@ -7,11 +7,11 @@ namespace Archwright.Dentition.Comparison;
 
 /// <summary>Engages one wire after another on the same arch and ranks them.</summary>
 /// <remarks>
-/// The ranking, best first: wires that go in, stay elastic and keep every tooth within its ceiling, and among them the
-/// stiffest first, since it takes the arch farthest toward its working wire; then wires that load a tooth above
-/// its ceiling, fewest such teeth first, then the least excess; then wires that would bend for good, the least overbent
-/// first; then wires that cannot be engaged. An alloy that transforms does not bend for good when it passes its limit: it
-/// stays with its equals, and its force is overestimated, which is on the careful side.
+/// The ranking, best first: wires that go in, stay elastic and keep every tooth within its ceiling, and among them
+/// the stiffest first, since it takes the arch farthest toward its working wire; then wires that load a tooth above
+/// its ceiling, fewest such teeth first, then the least excess; then wires that would bend for good, the least
+/// overbent first; then wires that cannot be engaged. An alloy that transforms does not bend for good when it
+/// passes its limit: it stays with its equals, and its force is overestimated, which is on the careful side.
 /// Equal wires keep the order in which they were given, whatever the number of threads.
 /// </remarks>
 public static class WireComparison
@@ -37,7 +37,8 @@ public static class WireComparison
         ForceCeilings ceilings,
         IProgress<int>? progress = null,
         CancellationToken cancellation = default) => Run(
-            arch, axes, candidates, ceilings, progress, static (one, token) => new Engager(one).Engage(token), cancellation);
+            arch, axes, candidates, ceilings, progress,
+            static (one, token) => new Engager(one).Engage(token), cancellation);
 
     internal static IReadOnlyList<ComparedWire> Run(
         Arrangement arch,

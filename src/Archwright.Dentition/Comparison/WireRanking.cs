@@ -1,6 +1,7 @@
 namespace Archwright.Dentition.Comparison;
 
-/// <summary>The order in which compared wires are shown; see <see cref="WireComparison"/> for the rule in words.</summary>
+/// <summary>The order in which compared wires are shown; see <see cref="WireComparison"/> for the rule in
+/// words.</summary>
 internal static class WireRanking
 {
     /// <summary>Best first. A stable sort: equal wires keep their order.</summary>

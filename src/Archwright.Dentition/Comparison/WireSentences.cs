@@ -12,7 +12,9 @@ internal sealed class WireSentences(Arrangement arch)
     public static string CannotGoIn(string reason)
     {
         string plain = reason.Trim().TrimEnd('.');
-        return "Cannot go in: " + (plain.Length > 0 ? char.ToLowerInvariant(plain[0]) + plain[1..] : "no reason given") + ".";
+        return plain.Length > 0
+            ? $"Cannot go in: {char.ToLowerInvariant(plain[0])}{plain[1..]}."
+            : "Cannot go in.";
     }
 
     public static string Newtons(double force) => force.ToString("0.00", CultureInfo.InvariantCulture) + " N";
@@ -65,8 +67,8 @@ internal sealed class WireSentences(Arrangement arch)
     }
 
     private static string Transforms(ComparedWire wire) => wire.BeyondElasticRange
-        ? $"; at {Percent(wire.MaxStrain)} strain it is beyond its elastic range ({Percent(wire.StrainLimit)}), the force is "
-            + "that of its initial modulus, and the real force is lower since it transforms"
+        ? $"; at {Percent(wire.MaxStrain)} strain it is beyond its elastic range ({Percent(wire.StrainLimit)}), "
+            + "the force is that of its initial modulus, and the real force is lower since it transforms"
         : "; the force is that of its initial modulus, and the real force will be lower once it transforms";
 
     private string Place(int slot) => ToothNumber.TryParse(arch.Slots[slot].Label, out ToothNumber tooth)

@@ -6,7 +6,8 @@ public enum WireVerdict
     /// <summary>Goes in, stays elastic, no tooth above its ceiling.</summary>
     WithinLimits,
 
-    /// <summary>Goes in and stays elastic (or transforms without harm), but loads a tooth above its ceiling.</summary>
+    /// <summary>Goes in and stays elastic (or transforms without harm), but loads a tooth above its
+    /// ceiling.</summary>
     AboveCeiling,
 
     /// <summary>Goes in, but would bend for good.</summary>

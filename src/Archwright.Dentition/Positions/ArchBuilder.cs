@@ -10,13 +10,14 @@ namespace Archwright.Dentition.Positions;
 
 /// <summary>Builds an arch from the tables: average crowns side by side on an arch curve, one slot on each.</summary>
 /// <remarks>
-/// Planned places: the crown centres lie on the arch curve at their places along it; each slot centre lies on the normal
-/// through its crown's centre, labially by the jaw's slot offset, so that all slot centres lie on the parallel of the
-/// curve. The slot's axis is tangent to that curve and its outward direction normal to it in the plane of the arch (z = 0; y = 0
-/// is the line of the second molars). A preadjusted slot lies just so when its tooth stands at its prescribed tip and
-/// torque; hence the wire is passive there, and angles enter as offsets of teeth that are not there yet.
-/// Present places: contact displacements, then offsets from crown angles and offsets given, added part by part.
-/// A tooth left out leaves its place open.
+/// Planned places: the crown centres lie on the arch curve at their places along it; each slot centre lies on the
+/// normal through its crown's centre, labially by the jaw's slot offset, so that all slot centres lie on the
+/// parallel of the curve. The slot's axis is tangent to that curve and its outward direction normal to it in the
+/// plane of the arch (z = 0; y = 0 is the line of the second molars). A preadjusted slot lies just so when its
+/// tooth stands at its prescribed tip and torque; hence the wire is passive there, and angles enter as offsets of
+/// teeth that are not there yet.
+/// Present places: contact displacements, then offsets from crown angles and offsets
+/// given, added part by part. A tooth left out leaves its place open.
 /// Left out: curve of Spee, asymmetry of the form, a patient's own crown widths.
 /// </remarks>
 public static class ArchBuilder
@@ -27,8 +28,8 @@ public static class ArchBuilder
     /// <param name="request">What from.</param>
     /// <param name="catalogue">Where the wire is looked up; null for the default one.</param>
     /// <exception cref="ArgumentException">The request does not hold together: an unknown wire, a tooth of the other
-    /// jaw, no five contact displacements, displacements that average crowns cannot have, an arch too short; the message
-    /// says which and what is allowed.</exception>
+    /// jaw, no five contact displacements, displacements that average crowns cannot have, an arch too short; the
+    /// message says which and what is allowed.</exception>
     public static ArchSetup Build(ArchRequest request, WireCatalogue? catalogue = null)
     {
         CatalogueWire wire = FindWire(request, catalogue ?? WireCatalogue.Default);
@@ -87,8 +88,8 @@ public static class ArchBuilder
         if (form.Perimeter / 2 < arcs[^1])
         {
             throw new ArgumentException(
-                $"The arch is {form.Perimeter:0.0} mm long; average crowns need {2 * arcs[^1]:0.0} mm to the middle of the "
-                + "second molars. Give a wider or deeper arch.", nameof(form));
+                $"The arch is {form.Perimeter:0.0} mm long; average crowns need {2 * arcs[^1]:0.0} mm to the middle of "
+                + "the second molars. Give a wider or deeper arch.", nameof(form));
         }
 
         double front = form.DepthAt(form.AcrossAt(arcs[^1]));
@@ -127,7 +128,8 @@ public static class ArchBuilder
             if (!(contact >= 0 && contact <= LargestContact))
             {
                 throw new ArgumentException(
-                    $"A contact displacement is {contact} mm; it lies between 0 and {LargestContact} mm.", nameof(request));
+                    $"A contact displacement is {contact} mm; it lies between 0 and {LargestContact} mm.",
+                    nameof(request));
             }
         }
 
@@ -143,7 +145,8 @@ public static class ArchBuilder
         catalogue.TryFind(request.WireId, out CatalogueWire? wire)
             ? wire
             : throw new ArgumentException(
-                $"The catalogue has no wire '{request.WireId}'; ids look like ss-019x025 or niti-014.", nameof(request));
+                $"The catalogue has no wire '{request.WireId}'; ids look like ss-019x025 or niti-014.",
+                nameof(request));
 
     private static void CheckTeeth(ArchRequest request)
     {
@@ -155,8 +158,8 @@ public static class ArchBuilder
             if (!placed.Contains(tooth))
             {
                 throw new ArgumentException(
-                    $"{tooth} ({tooth.Name}) has no place on the {request.Jaw.Word()} arch, which runs from second molar to "
-                    + "second molar.", nameof(request));
+                    $"{tooth} ({tooth.Name}) has no place on the {request.Jaw.Word()} arch, which runs from second "
+                    + "molar to second molar.", nameof(request));
             }
         }
 

@@ -34,15 +34,16 @@ public sealed record ArchRequest
     /// <summary>Teeth without a slot: extracted, unerupted, or not bonded. Their place stays open.</summary>
     public ImmutableHashSet<ToothNumber> Without { get; init; } = [];
 
-    /// <summary>The five contact displacements of the front teeth, from the patient's right to the left [mm]; empty for
-    /// none. See the remarks of <see cref="ArchBuilder"/> for what is made of them.</summary>
+    /// <summary>The five contact displacements of the front teeth, from the patient's right to the left [mm]; empty
+    /// for none. See the remarks of <see cref="ArchBuilder"/> for what is made of them.</summary>
     public ImmutableArray<double> Contacts { get; init; } = [];
 
     /// <summary>How teeth are off, on top of <see cref="Contacts"/>.</summary>
     public ImmutableDictionary<ToothNumber, ClinicalOffset> Positions { get; init; } =
         ImmutableDictionary<ToothNumber, ClinicalOffset>.Empty;
 
-    /// <summary>Measured tip and torque of crowns; against <see cref="Prescription"/> they give further offsets.</summary>
+    /// <summary>Measured tip and torque of crowns; against <see cref="Prescription"/> they give further
+    /// offsets.</summary>
     public ImmutableDictionary<ToothNumber, CrownAngles> Crowns { get; init; } =
         ImmutableDictionary<ToothNumber, CrownAngles>.Empty;
 

@@ -35,8 +35,8 @@ public sealed record ArchSetup
     /// <summary>Clinical axes of each slot.</summary>
     public ImmutableArray<ClinicalAxes> Axes => [.. Teeth.Select(ClinicalAxes.For)];
 
-    /// <summary>Free wire between neighbouring slots in their planned places: distance of the slot centres less half of
-    /// the two slot widths [mm]; one entry fewer than slots.</summary>
+    /// <summary>Free wire between neighbouring slots in their planned places: distance of the slot centres less
+    /// half of the two slot widths [mm]; one entry fewer than slots.</summary>
     public ImmutableArray<double> FreeSpans =>
     [
         .. Slots.Zip(Slots.Skip(1), (right, left) =>

@@ -9,15 +9,15 @@ namespace Archwright.Dentition.Positions;
 /// <summary>From five contact displacements to positions of the four incisors that have them.</summary>
 /// <remarks>
 /// Five distances do not settle four teeth: the answer is a plausible one, not the only one. The rule:
-/// the canines stay; each incisor may move labially (ℓ), mesially (m) and turn about its long axis (ρ), in the plane of the
-/// arch; at each contact the left tooth's copy of the contact point shall lie the given distance labially or
-/// lingually of the right tooth's, and not be drawn apart along the arch (crowded crowns slip past each other):
-///     stepᵢ(u) = sᵢ dᵢ nᵢ,  i = 1 … 5,  nᵢ across the arch, u = (ℓ, m, ρ·half crown width) of four incisors:
-/// ten equations, twelve unknowns, of which the shortest u is taken (shifts and edges move least). Which of the 2⁵ choices of
-/// the signs sᵢ: the one with the shortest u; within a tenth of that, the one whose lateral incisors
+/// the canines stay; each incisor may move labially (ℓ), mesially (m) and turn about its long axis (ρ), in the
+/// plane of the arch; at each contact the left tooth's copy of the contact point shall lie the given distance
+/// labially or lingually of the right tooth's, and not be drawn apart along the arch (crowded crowns slip past each
+/// other):     stepᵢ(u) = sᵢ dᵢ nᵢ,  i = 1 … 5,  nᵢ across the arch, u = (ℓ, m, ρ·half crown width) of four incisors:
+/// ten equations, twelve unknowns, of which the shortest u is taken (shifts and edges move least). Which of the 2⁵
+/// choices of the signs sᵢ: the one with the shortest u; within a tenth of that, the one whose lateral incisors
 /// stand farthest lingually, as crowded ones mostly do (common practice, no source).
-/// Solved by Gauss–Newton on the shortest solution, u ← J⁺(J u − F), in at most 60 steps; where that finds none (large
-/// displacements), from the planned places in eight stages by the least change, u ← u − J⁺F.
+/// Solved by Gauss–Newton on the shortest solution, u ← J⁺(J u − F), in at most 60 steps; where that finds none
+/// (large displacements), from the planned places in eight stages by the least change, u ← u − J⁺F.
 /// </remarks>
 internal sealed class ContactInversion
 {
@@ -50,7 +50,10 @@ internal sealed class ContactInversion
     public ImmutableArray<ClinicalOffset>? Solve(IReadOnlyList<double> displacements)
     {
         List<double[]> wanted =
-            [.. Enumerable.Range(0, 1 << Contacts).Select(pattern => Signed(displacements, pattern)).OfType<double[]>()];
+        [
+            .. Enumerable.Range(0, 1 << Contacts)
+                .Select(pattern => Signed(displacements, pattern)).OfType<double[]>(),
+        ];
         List<double[]> found = [.. wanted.Select(Shortest).OfType<double[]>()];
         if (found.Count == 0)
             found = [.. wanted.Select(Nearest).OfType<double[]>()];
@@ -84,8 +87,8 @@ internal sealed class ContactInversion
     /// <summary>The shortest unknowns, all at once.</summary>
     private double[]? Shortest(double[] wanted) => Settle(wanted, new double[Unknowns], keepShort: true);
 
-    /// <summary>Unknowns reached from the planned places in small stages, each by the least change: for displacements so
-    /// large that the shortest ones are not found.</summary>
+    /// <summary>Unknowns reached from the planned places in small stages, each by the least change: for
+    /// displacements so large that the shortest ones are not found.</summary>
     private double[]? Nearest(double[] wanted)
     {
         double[]? u = new double[Unknowns];
@@ -143,7 +146,8 @@ internal sealed class ContactInversion
         }
     }
 
-    /// <summary>Where a tooth takes its copy of a contact point; its derivatives go into the slope with a sign.</summary>
+    /// <summary>Where a tooth takes its copy of a contact point; its derivatives go into the slope with a
+    /// sign.</summary>
     private Vector3 Carry(int contact, int tooth, int sign, double[] u, double[,] slope)
     {
         FrontTooth one = teeth[tooth];

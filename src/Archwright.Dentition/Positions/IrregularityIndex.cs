@@ -6,12 +6,12 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Dentition.Positions;
 
-/// <summary>How irregular the front teeth stand: the five horizontal distances between contact points that should touch,
-/// canine to canine, from the patient's right to the left.</summary>
-/// <remarks>R. M. Little, "The irregularity index", Am J Orthod 1975;68:554–563 (found): lower arch, measured parallel
-/// to the biting plane, vertical steps not counted; used for the upper arch by analogy. Readings of single contacts
-/// scatter by more than a fifth (D. Macauley et al., J Dent 2012;40:1127–1133; found): show one decimal at most; changes
-/// below 1 mm are noise. Horizontal is the patient's x and y.</remarks>
+/// <summary>How irregular the front teeth stand: the five horizontal distances between contact points that should
+/// touch, canine to canine, from the patient's right to the left.</summary>
+/// <remarks>R. M. Little, "The irregularity index", Am J Orthod 1975;68:554–563 (found): lower arch, measured
+/// parallel to the biting plane, vertical steps not counted; used for the upper arch by analogy. Readings of single
+/// contacts scatter by more than a fifth (D. Macauley et al., J Dent 2012;40:1127–1133; found): show one decimal at
+/// most; changes below 1 mm are noise. Horizontal is the patient's x and y.</remarks>
 public sealed record IrregularityIndex
 {
     private IrregularityIndex(ImmutableArray<double> displacements) => Displacements = displacements;

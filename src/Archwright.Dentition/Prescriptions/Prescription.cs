@@ -7,10 +7,10 @@ using Archwright.Dentition.Teeth;
 namespace Archwright.Dentition.Prescriptions;
 
 /// <summary>A set of angles built into preadjusted slots. Immutable.</summary>
-/// <remarks>A preadjusted slot lies on the plane arch when its tooth stands at the prescribed tip and torque: there the wire
-/// is passive. So the rest frames of an arch hold no angles; the prescription enters through teeth that are not yet
-/// there, see <see cref="OffsetOf"/>. Sets are averages: in a blind comparison clinicians could not tell the results of
-/// two of them apart (Moesi B et al., Eur J Orthod 2013;35:236–243; found).</remarks>
+/// <remarks>A preadjusted slot lies on the plane arch when its tooth stands at the prescribed tip and torque: there
+/// the wire is passive. So the rest frames of an arch hold no angles; the prescription enters through teeth that
+/// are not yet there, see <see cref="OffsetOf"/>. Sets are averages: in a blind comparison clinicians could not
+/// tell the results of two of them apart (Moesi B et al., Eur J Orthod 2013;35:236–243; found).</remarks>
 public sealed record Prescription
 {
     private static readonly Lazy<IReadOnlyList<Prescription>> Embedded = new(

@@ -3,7 +3,8 @@ using Archwright.Dentition.Units;
 
 namespace Archwright.Dentition.Prescriptions;
 
-/// <summary>A nominal slot: opening and depth. Real slots run large; a measured one may be given in its place.</summary>
+/// <summary>A nominal slot: opening and depth. Real slots run large; a measured one may be given in its
+/// place.</summary>
 public sealed record SlotSize
 {
     private static readonly Lazy<IReadOnlyList<TableRow>> Rows = new(() => Table.Embedded("Prescriptions/slots.csv"));

@@ -83,8 +83,12 @@ public sealed class ArchFormTests
     /// <summary>Width across and depth of each crown centre on the default arches; one decimal, computed apart from
     /// this code.</summary>
     [Theory, Trait("basis", "independent")]
-    [InlineData(Jaw.Upper, new[] { 8.4, 22.2, 33.0, 41.6, 47.8, 53.4, 58.0 }, new[] { 0.5, 3.3, 7.8, 13.6, 19.9, 27.9, 37.1 })]
-    [InlineData(Jaw.Lower, new[] { 5.0, 15.0, 25.5, 34.8, 41.7, 47.8, 53.0 }, new[] { 0.2, 1.7, 5.1, 10.2, 16.3, 24.8, 35.2 })]
+    [InlineData(
+        Jaw.Upper, new[] { 8.4, 22.2, 33.0, 41.6, 47.8, 53.4, 58.0 },
+        new[] { 0.5, 3.3, 7.8, 13.6, 19.9, 27.9, 37.1 })]
+    [InlineData(
+        Jaw.Lower, new[] { 5.0, 15.0, 25.5, 34.8, 41.7, 47.8, 53.0 },
+        new[] { 0.2, 1.7, 5.1, 10.2, 16.3, 24.8, 35.2 })]
     public void Crown_centres_lie_where_the_table_has_them(Jaw jaw, double[] widths, double[] depths)
     {
         PolynomialArch arch = DefaultArches.Of(jaw);
@@ -162,8 +166,8 @@ public sealed class ArchFormTests
         Assert.All([front, right, left], frame => Assert.Equal(-1, frame.Third.Z, 1e-12));
     }
 
-    /// <summary>A parallel of a curve has its normals, and its length between two normals is longer by the offset times
-    /// the turn between them.</summary>
+    /// <summary>A parallel of a curve has its normals, and its length between two normals is longer by the offset
+    /// times the turn between them.</summary>
     [Fact, Trait("basis", "law")]
     public void Slots_on_the_parallel_are_farther_apart_by_offset_times_turn()
     {

@@ -4,7 +4,8 @@ using Archwright.Mechanics.Alloys;
 
 namespace Archwright.Dentition.Tests.Catalogue;
 
-/// <summary>The catalogue holds what a practice holds, each figure with its source, and refuses faulty rows.</summary>
+/// <summary>The catalogue holds what a practice holds, each figure with its source, and refuses faulty
+/// rows.</summary>
 public sealed class WireCatalogueTests
 {
     private static readonly WireCatalogue Catalogue = WireCatalogue.Default;
@@ -72,7 +73,8 @@ public sealed class WireCatalogueTests
         {
             Sourced?[] figures =
             [
-                alloy.Young, alloy.Poisson, alloy.Shear, alloy.Yield, alloy.PlateauStart, alloy.ElasticStrain, alloy.Nickel,
+                alloy.Young, alloy.Poisson, alloy.Shear, alloy.Yield, alloy.PlateauStart, alloy.ElasticStrain,
+                alloy.Nickel,
             ];
             foreach (Sourced figure in figures.OfType<Sourced>())
             {
@@ -136,8 +138,8 @@ public sealed class WireCatalogueTests
     public void Only_beta_titanium_is_without_nickel() => Assert.Equal(
         ["bti"], Catalogue.Alloys.Where(alloy => !alloy.ContainsNickel).Select(alloy => alloy.Id));
 
-    /// <summary>R. P. Kusy, G. J. Dilley, Am J Orthod 1984: 0.0175 in three-strand wire is as stiff as 0.010 in steel;
-    /// found; accepted ± 10 %.</summary>
+    /// <summary>R. P. Kusy, G. J. Dilley, Am J Orthod 1984: 0.0175 in three-strand wire is as stiff as 0.010 in
+    /// steel; found; accepted ± 10 %.</summary>
     [Fact, Trait("basis", "published")]
     public void Three_strand_0175_is_as_stiff_as_single_010_steel()
     {
@@ -194,8 +196,9 @@ public sealed class WireCatalogueTests
     [InlineData("ss,yield,1350,", "ss,plateau_start,1350,", "disagree")]
     public void A_faulty_alloy_row_is_refused_with_its_reason(string from, string to, string reason)
     {
-        string figures = Figures.Replace("\r", "", StringComparison.Ordinal).Replace(from, to, StringComparison.Ordinal);
-        Assert.NotEqual(Figures, figures);
+        string plain = Figures.Replace("\r", "", StringComparison.Ordinal);
+        string figures = plain.Replace(from, to, StringComparison.Ordinal);
+        Assert.NotEqual(plain, figures);
 
         var fault = Assert.Throws<TableException>(() => Load(Names, figures, WireColumns));
 

@@ -14,8 +14,8 @@ public sealed class ForceCeilingsTests
         ToothNumber.UpperArch.Concat(ToothNumber.LowerArch).Where(tooth => tooth.Position <= 7);
 
     /// <summary>Teaching values in gram-force: bodily movement 100–150, extrusion 50–75, intrusion 15–25 (student
-    /// texts after older editions of W. R. Proffit, Contemporary Orthodontics; found); low end for incisors, high end for
-    /// molars. Two decimals in N. 1 gf = 0.00980665 N.</summary>
+    /// texts after older editions of W. R. Proffit, Contemporary Orthodontics; found); low end for incisors, high
+    /// end for molars. Two decimals in N. 1 gf = 0.00980665 N.</summary>
     [Theory, Trait("basis", "published")]
     [InlineData(11, 100, 50, 15)]
     [InlineData(42, 100, 50, 15)]
@@ -29,14 +29,14 @@ public sealed class ForceCeilingsTests
         Assert.Equal(intrusion * Newtons, Limit(iso, LoadKind.IntrusionForce), 0.006);
     }
 
-    /// <summary>A moment of 5–20 N·mm is thought useful for torque (C. J. Burstone 1982, quoted in A. Arreghini et al.,
-    /// Prog Orthod 2014;15:53; found).</summary>
+    /// <summary>A moment of 5–20 N·mm is thought useful for torque (C. J. Burstone 1982, quoted in A. Arreghini et
+    /// al., Prog Orthod 2014;15:53; found).</summary>
     [Fact, Trait("basis", "published")]
     public void Torque_may_reach_the_upper_end_of_the_useful_window() =>
         Assert.All(Teeth, tooth => Assert.Equal(20, Limit(tooth.Iso, LoadKind.TorqueMoment)));
 
-    /// <summary>Turning moments as a force of the texts times an arm of the anatomy table: rotation at both sides of the
-    /// crown, uprighting at the centre of resistance.</summary>
+    /// <summary>Turning moments as a force of the texts times an arm of the anatomy table: rotation at both sides
+    /// of the crown, uprighting at the centre of resistance.</summary>
     [Fact, Trait("basis", "independent")]
     public void Moments_are_a_force_of_the_texts_times_an_arm_of_the_tooth()
     {

@@ -10,8 +10,8 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Dentition.Tests.Comparison;
 
-/// <summary>Comparing wires, with the engagement put in by hand: a made-up force on the upper right canine that grows with
-/// the wire's stiffness. What is tested is the judging, ranking and wording, not the mechanics.</summary>
+/// <summary>Comparing wires, with the engagement put in by hand: a made-up force on the upper right canine that
+/// grows with the wire's stiffness. What is tested is the judging, ranking and wording, not the mechanics.</summary>
 [Trait("basis", "ours")]
 public sealed class WireComparisonTests
 {
@@ -55,7 +55,8 @@ public sealed class WireComparisonTests
         Assert.Contains(wires, wire => wire.Verdict == WireVerdict.NotEngaged);
         double[] stiffness = [.. wires.Where(w => w.Verdict == WireVerdict.WithinLimits).Select(Stiffness)];
         Assert.Equal(stiffness.OrderDescending(), stiffness);
-        double[] share = [.. wires.Where(w => w.Verdict == WireVerdict.AboveCeiling).Select(w => w.LargestShareOfCeiling)];
+        double[] share =
+            [.. wires.Where(w => w.Verdict == WireVerdict.AboveCeiling).Select(w => w.LargestShareOfCeiling)];
         Assert.Equal(share.Order(), share);
     }
 
@@ -113,7 +114,8 @@ public sealed class WireComparisonTests
 
         Assert.Equal(WireVerdict.WithinLimits, wire.Verdict);
         Assert.Equal(
-            "Goes in everywhere and loads no tooth above its ceiling; largest force 0.50 N on the upper right canine (13).",
+            "Goes in everywhere and loads no tooth above its ceiling; largest force 0.50 N on "
+            + "the upper right canine (13).",
             wire.Sentence);
         Assert.Equal(6.6, Units.Angle.ToDegrees(wire.TorquePlay), 0.06);
     }
@@ -157,7 +159,8 @@ public sealed class WireComparisonTests
         Assert.False(wire.Engaged);
         Assert.Equal(WireVerdict.NotEngaged, wire.Verdict);
         Assert.Equal(
-            "the wire is 0.483 mm thick, the slot at the upper right second molar (17) only 0.457 mm high.", wire.WhyNot);
+            "the wire is 0.483 mm thick, the slot at the upper right second molar (17) only 0.457 mm high.",
+            wire.WhyNot);
         Assert.Equal("Cannot go in: " + wire.WhyNot, wire.Sentence);
         Assert.Null(wire.Result);
         Assert.Equal(0, wire.TorquePlay);
@@ -179,7 +182,8 @@ public sealed class WireComparisonTests
         ComparedWire one = Assert.Single(Run(Constant(0.1, 0.001), [Wire("ss-016x022")], shallow));
         ComparedWire other = Assert.Single(Run(Constant(0.1, 0.001), [Wire("ss-016x022")], bypassed));
 
-        Assert.Equal("the wire is 0.559 mm wide, the slot at the upper right canine (13) only 0.500 mm deep.", one.WhyNot);
+        Assert.Equal(
+            "the wire is 0.559 mm wide, the slot at the upper right canine (13) only 0.500 mm deep.", one.WhyNot);
         Assert.True(other.Engaged);
     }
 
@@ -257,12 +261,14 @@ public sealed class WireComparisonTests
         using var given = new CancellationTokenSource();
         given.Cancel();
         Assert.ThrowsAny<OperationCanceledException>(() => WireComparison.Run(
-            Arch.Arrangement, Arch.Axes, WireCatalogue.Default.Wires, ForceCeilings.Default, null, Constant(0.1, 0), given.Token));
+            Arch.Arrangement, Arch.Axes, WireCatalogue.Default.Wires, ForceCeilings.Default, null,
+            Constant(0.1, 0), given.Token));
         Assert.Empty(Run(Constant(0.1, 0), []));
     }
 
     private static IReadOnlyList<ComparedWire> Run(
-        WireComparison.Engage engage, IReadOnlyList<CatalogueWire> wires, Arrangement? arch = null) => WireComparison.Run(
+        WireComparison.Engage engage, IReadOnlyList<CatalogueWire> wires, Arrangement? arch = null) =>
+        WireComparison.Run(
             arch ?? Arch.Arrangement, Arch.Axes, wires, ForceCeilings.Default, null, engage, Token);
 
     private static CatalogueWire Wire(string id)
@@ -286,7 +292,8 @@ public sealed class WireComparisonTests
     private static Func<int, Slot, Wrench> Labially(double force) => (i, slot) => new Wrench(
         (i == Canine ? force : 0) * slot.Actual.Outward, default, slot.Actual.Centre);
 
-    private static EngagementResult Result(Arrangement arrangement, double strain, Func<int, Slot, Wrench> load) => new()
+    private static EngagementResult Result(
+        Arrangement arrangement, double strain, Func<int, Slot, Wrench> load) => new()
     {
         Converged = true,
         Residual = 0,

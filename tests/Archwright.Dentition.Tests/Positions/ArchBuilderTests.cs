@@ -37,7 +37,8 @@ public sealed class ArchBuilderTests
         Assert.All(arch.Irregularity!.Displacements, step => Assert.Equal(0, step, 1e-12));
     }
 
-    /// <summary>Crown centre to crown centre along the arch, from the textbook widths (half of two neighbours).</summary>
+    /// <summary>Crown centre to crown centre along the arch, from the textbook widths (half of two
+    /// neighbours).</summary>
     [Theory, Trait("basis", "published")]
     [InlineData(Jaw.Upper, new[] { 9.5, 8.5, 7.0, 7.25, 7.0, 7.5, 8.5 })]
     [InlineData(Jaw.Lower, new[] { 10.75, 9.0, 7.0, 7.0, 6.25, 5.25, 5.0 })]
@@ -51,10 +52,11 @@ public sealed class ArchBuilderTests
         }
     }
 
-    /// <summary>Free spans at the level of the crown centres, computed from the same widths: lower incisors 2.4–2.7, lower
-    /// 2-3 3.4, upper 1-1 4.9, 1-2 4.2, 2-3 3.9, premolars 3.8–4.0 mm (distances of crown centres less half of two
-    /// bracket widths). Slots lie labially of that curve and so stand farther apart, by the offset times the turn: 0.5 to
-    /// 1.5 mm at the front, next to nothing at the sides. Measured distances were not to be had.</summary>
+    /// <summary>Free spans at the level of the crown centres, computed from the same widths: lower incisors
+    /// 2.4–2.7, lower 2-3 3.4, upper 1-1 4.9, 1-2 4.2, 2-3 3.9, premolars 3.8–4.0 mm (distances of crown centres
+    /// less half of two bracket widths). Slots lie labially of that curve and so stand farther apart, by the offset
+    /// times the turn: 0.5 to 1.5 mm at the front, next to nothing at the sides. Measured distances were not to be
+    /// had.</summary>
     [Theory, Trait("basis", "independent")]
     [InlineData(Jaw.Lower, 31, 41, 2.4)]
     [InlineData(Jaw.Lower, 31, 32, 2.65)]
@@ -79,8 +81,8 @@ public sealed class ArchBuilderTests
     public void Every_free_span_is_between_two_and_eight_millimetres(Jaw jaw) =>
         Assert.All(ArchBuilder.Build(Request(jaw)).FreeSpans, span => Assert.InRange(span, 2, 8));
 
-    /// <summary>Typical adult intercanine widths, cusp tips (after Moyers 1976 and Bishara 1997, rounded, from memory):
-    /// 33 to 34.5 upper, 25 to 26 lower.</summary>
+    /// <summary>Typical adult intercanine widths, cusp tips (after Moyers 1976 and Bishara 1997, rounded, from
+    /// memory): 33 to 34.5 upper, 25 to 26 lower.</summary>
     [Theory, Trait("basis", "published")]
     [InlineData(Jaw.Upper, 33, 34.5)]
     [InlineData(Jaw.Lower, 25, 26)]
@@ -164,9 +166,15 @@ public sealed class ArchBuilderTests
     public static TheoryData<string, ArchRequest> Faulty => new()
     {
         { "no wire 'xx'", Request(Jaw.Upper) with { WireId = "xx" } },
-        { "31 (lower left central incisor) has no place", Request(Jaw.Upper) with { Without = [ToothNumber.FromIso(31)] } },
+        {
+            "31 (lower left central incisor) has no place",
+            Request(Jaw.Upper) with { Without = [ToothNumber.FromIso(31)] }
+        },
         { "18", Request(Jaw.Upper) with { Positions = Positions((18, ClinicalOffset.Zero)) } },
-        { "not a finite number", Request(Jaw.Upper) with { Positions = Positions((13, new ClinicalOffset(double.NaN))) } },
+        {
+            "not a finite number",
+            Request(Jaw.Upper) with { Positions = Positions((13, new ClinicalOffset(double.NaN))) }
+        },
         { "3 contact displacements", Request(Jaw.Upper) with { Contacts = [1, 2, 3] } },
         { "is -1 mm", Request(Jaw.Upper) with { Contacts = [1, 2, -1, 0, 0] } },
         { "is NaN mm", Request(Jaw.Upper) with { Contacts = [1, 2, double.NaN, 0, 0] } },

@@ -174,7 +174,7 @@ public sealed class ClinicalAxesTests
         (expected - found).Length < 1e-9, $"expected {expected}, found {found}");
 
     private static readonly Gen<Vector3> Vectors =
-        Gen.Select(Gen.Double[-1.7, 1.7], Gen.Double[-1.7, 1.7], Gen.Double[-1.7, 1.7], (x, y, z) => new Vector3(x, y, z));
+        Gen.Double[-1.7, 1.7].Array[3].Select(v => new Vector3(v[0], v[1], v[2]));
 
     private static readonly Gen<ClinicalOffset> Offsets = Gen.Select(
         Vectors, Vectors, (shift, turn) => new ClinicalOffset(shift.X, shift.Y, shift.Z, turn.X, turn.Y, turn.Z));

@@ -8,6 +8,9 @@ namespace Archwright.Dentition.Tests.Prescriptions;
 /// <summary>Published sets of angles and what they mean for teeth that are not there yet.</summary>
 public sealed class PrescriptionTests
 {
+    private static IEnumerable<ToothNumber> Teeth =>
+        ToothNumber.UpperArch.Concat(ToothNumber.LowerArch).Where(tooth => tooth.Position <= 7);
+
     /// <summary>Values seen in a source (found): L. F. Andrews 1979 and 1989; R. H. Roth 1987; R. P. McLaughlin,
     /// J. C. Bennett, H. J. Trevisi 1997.</summary>
     [Theory, Trait("basis", "published")]
@@ -35,7 +38,7 @@ public sealed class PrescriptionTests
             ["andrews", "roth", "mclaughlin-bennett-trevisi"], Prescription.All.Select(set => set.Id));
         foreach (Prescription set in Prescription.All)
         {
-            foreach (ToothNumber tooth in ToothNumber.UpperArch.Concat(ToothNumber.LowerArch).Where(t => t.Position <= 7))
+            foreach (ToothNumber tooth in Teeth)
             {
                 PrescribedAngles angles = set.Of(tooth);
                 Assert.InRange(angles.TipDegrees.Value, -5, 15);
@@ -62,8 +65,8 @@ public sealed class PrescriptionTests
     [Fact, Trait("basis", "law")]
     public void A_crown_too_upright_has_its_slot_turned_the_same_way()
     {
-        // An upper central incisor of the first set is planned at 7° of torque. One that stands at 0° has its crown 7° too
-        // far lingually, so the slot's offset is −7° of torque. An angle not measured gives no offset.
+        // An upper central incisor of the first set is planned at 7° of torque. One that stands at 0° has its crown
+        // 7° too far lingually, so the slot's offset is −7° of torque. An angle not measured gives no offset.
         ClinicalOffset offset = Prescription.Default.OffsetOf(
             ToothNumber.FromIso(11), new CrownAngles(Tip: null, Torque: 0));
 

@@ -9,8 +9,8 @@ public sealed class AnatomyTests
     private static IEnumerable<ToothNumber> Teeth =>
         ToothNumber.UpperArch.Concat(ToothNumber.LowerArch).Where(tooth => tooth.Position <= 7);
 
-    /// <summary>M. M. Ash, S. J. Nelson, Wheeler's Dental Anatomy, suggested measurements; these seen in tables after the
-    /// book (found).</summary>
+    /// <summary>M. M. Ash, S. J. Nelson, Wheeler's Dental Anatomy, suggested measurements; these seen in tables
+    /// after the book (found).</summary>
     [Theory, Trait("basis", "published")]
     [InlineData(11, 10.5, 13.0, 8.5, 7.0)]
     [InlineData(22, 9.0, 13.0, 6.5, 6.0)]
@@ -28,8 +28,8 @@ public sealed class AnatomyTests
         Assert.Equal(depth, tooth.CrownDepth.Value);
     }
 
-    /// <summary>A second book: J. B. Woelfel's means of extracted teeth (from memory). Crown widths of two books differ
-    /// by at most half a millimetre, less than people do.</summary>
+    /// <summary>A second book: J. B. Woelfel's means of extracted teeth (from memory). Crown widths of two books
+    /// differ by at most half a millimetre, less than people do.</summary>
     [Theory, Trait("basis", "published")]
     [InlineData(11, 8.6)]
     [InlineData(12, 6.6)]
@@ -47,8 +47,8 @@ public sealed class AnatomyTests
         Teeth.Select(Anatomy.Of),
         tooth => Assert.Equal(tooth.CrownHeight.Value, tooth.SlotHeight.Value + tooth.SlotToNeck.Value, 1e-9));
 
-    /// <summary>One third of the embedded root for one-rooted teeth (Yoshida 2001, found: 0.33), crest 1.5 mm below the
-    /// neck; one decimal printed.</summary>
+    /// <summary>One third of the embedded root for one-rooted teeth (Yoshida 2001, found: 0.33), crest 1.5 mm below
+    /// the neck; one decimal printed.</summary>
     [Fact, Trait("basis", "published")]
     public void The_centre_of_resistance_lies_a_third_down_the_embedded_root() => Assert.All(
         Teeth.Where(tooth => !tooth.IsMolar).Select(Anatomy.Of),
@@ -82,14 +82,15 @@ public sealed class AnatomyTests
     }
 
     [Theory, Trait("basis", "ours")]
-    [InlineData("jaw,position,quantity,value,unit,spread,source,how\nupper,1,crown_width,8.5,in,,book,found", "in mm")]
-    [InlineData("jaw,position,quantity,value,unit,spread,source,how\nupper,9,crown_width,8.5,mm,,book,found", "position is 9")]
-    [InlineData("jaw,position,quantity,value,unit,spread,source,how\nmiddle,1,crown_width,8.5,mm,,book,found", "jaw is 'middle'")]
-    [InlineData("jaw,position,quantity,value,unit,spread,source,how\nupper,1,crown_width,8.5,mm,,,found", "no source")]
-    [InlineData("jaw,position,quantity,value,unit,spread,source,how\nupper,1,crown_width,8.5,mm,,book,found", "has no 'crown_height'")]
-    public void A_faulty_row_is_refused_with_its_reason(string text, string reason)
+    [InlineData("upper,1,crown_width,8.5,in,,book,found", "in mm")]
+    [InlineData("upper,9,crown_width,8.5,mm,,book,found", "position is 9")]
+    [InlineData("middle,1,crown_width,8.5,mm,,book,found", "jaw is 'middle'")]
+    [InlineData("upper,1,crown_width,8.5,mm,,,found", "no source")]
+    [InlineData("upper,1,crown_width,8.5,mm,,book,found", "has no 'crown_height'")]
+    public void A_faulty_row_is_refused_with_its_reason(string row, string reason)
     {
-        var fault = Assert.Throws<TableException>(() => Anatomy.Read(Table.Parse("teeth.csv", text)));
+        var fault = Assert.Throws<TableException>(() => Anatomy.Read(Table.Parse(
+            "teeth.csv", "jaw,position,quantity,value,unit,spread,source,how\n" + row)));
         Assert.Contains(reason, fault.Message, StringComparison.Ordinal);
     }
 }
