@@ -180,11 +180,7 @@ internal sealed class ArchVerb
         }
         catch (ArgumentException fault)
         {
-            // The builder's messages are written for users; the name of the parameter that .NET adds is not.
-            string message = fault.ParamName is { } name
-                ? fault.Message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal)
-                : fault.Message;
-            throw new Refusal("the arch cannot be built. " + message, "See: archwright arch --help");
+            throw new Refusal("the arch cannot be built. " + Plainly.Message(fault), "See: archwright arch --help");
         }
     }
 
