@@ -55,7 +55,19 @@ internal static class Sheet
 
         var facts = new Box(right.Left, face.Bottom + 16, right.Width, ViewsHeight - face.Height - 16);
         Facts(canvas, picture, facts, occlusal, scale);
-        ForceBars.Draw(canvas, picture, new Box(Margin, left.Bottom + 16, Width - 2 * Margin, BarsHeight));
+        var below = new Box(Margin, left.Bottom + 16, Width - 2 * Margin, BarsHeight);
+        if (picture.CentreLine.IsEmpty)
+            NoForces(canvas, below);
+        else
+            ForceBars.Draw(canvas, picture, below);
+    }
+
+    private static void NoForces(Canvas canvas, Box box)
+    {
+        canvas.Text(new Spot(box.Left, box.Top + 18), "Force on every tooth",
+            new TextStyle(17, Colours.Text, Bold: true));
+        canvas.Text(new Spot(box.Left, box.Top + 48), "None is known: the wire is not in its slots.",
+            new TextStyle(16, Colours.Heavy));
     }
 
     private static double LargestForce(ArchPicture picture) => picture.Teeth.Max(tooth => tooth.Force.Length);

@@ -60,13 +60,14 @@ internal static class CompareReport
         for (int i = 0; i < wires.Length; i++)
             table.AddRow(Row(i + 1, wires[i], words, unit));
 
+        var style = new SentenceStyle(unit.Force, unit.Moment, words.Notation);
         IReadOnlyList<string> lines = Layout.Lines(terminal, table);
         int heading = lines.Count - wires.Length;
         for (int i = 0; i < lines.Count; i++)
         {
             terminal.Output.WriteLine(lines[i]);
             if (i >= heading)
-                Layout.Paragraph(terminal, wires[i - heading].Sentence, "    ", Layout.Quiet);
+                Layout.Paragraph(terminal, style.Say(wires[i - heading], words.Case.Arrangement), "    ", Layout.Quiet);
         }
     }
 

@@ -32,7 +32,8 @@ internal static class SolveReport
         }
 
         Layout.Gap(terminal);
-        LoadsTable.WriteKey(terminal, anyAbove);
+        if (solved.Engaged.Result.Converged)
+            LoadsTable.WriteKey(terminal, anyAbove);
         WriteTimes(terminal, solved);
         Layout.Gap(terminal);
         WriteCautions(terminal, solved.Case);
@@ -68,8 +69,10 @@ internal static class SolveReport
 
     private static void WriteTimes(Terminal terminal, SolvedCase solved)
     {
-        string line = $"Equilibrium to {solved.Last.Result.Residual.ToString("0e0", CultureInfo.InvariantCulture)} N, "
-            + $"found in {Milliseconds(solved.ElapsedMilliseconds)}.";
+        string line = solved.Last.Result.Converged
+            ? $"Equilibrium to {solved.Last.Result.Residual.ToString("0e0", CultureInfo.InvariantCulture)} N, "
+                + $"found in {Milliseconds(solved.ElapsedMilliseconds)}."
+            : $"Given up after {Milliseconds(solved.ElapsedMilliseconds)}.";
         if (solved.Repeated is { } repeated)
         {
             line += $" Medians of {repeated.Repeats}: cold {Milliseconds(repeated.ColdMilliseconds)}, "
