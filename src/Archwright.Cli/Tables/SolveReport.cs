@@ -48,6 +48,7 @@ internal static class SolveReport
             Layout.Paragraph(terminal, WhyNot(state, words), style: Layout.Warning);
             if (!state.Result.Converged)
                 return false;
+            Layout.Gap(terminal);
         }
 
         CeilingCheck check = CeilingCheck.Of(solved.Case.Teeth, state.Loads, ceilings);
