@@ -17,6 +17,9 @@ internal static class Sheet
     private const double BarsHeight = 330;
     private const double LongestArrow = 95;
 
+    /// <summary>Share of a line that is filled: another typeface may be wider.</summary>
+    private const double Spare = 0.92;
+
     /// <summary>Height of the whole page [px].</summary>
     public const double Height = HeadHeight + ViewsHeight + BarsHeight + 3 * Margin;
 
@@ -156,7 +159,7 @@ internal static class Sheet
         foreach (string word in Wrap.Words(text))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && Typeface.WidthOf(longer, style.Size, style.Bold) > width)
+            if (line.Length > 0 && Typeface.WidthOf(longer, style.Size, style.Bold) > Spare * width)
             {
                 canvas.Text(at with { Y = y }, line, style);
                 y += lineHeight;

@@ -60,7 +60,7 @@ internal static class CompareReport
         {
             table.Columns[i].NoWrap = true;
             bool isBeforeTooth = i < columns.Length && columns[i].Heading.EndsWith("\non", StringComparison.Ordinal);
-            table.Columns[i].Padding = new Padding(0, 0, isBeforeTooth ? 1 : 2, 0);
+            table.Columns[i].Padding = new Padding(0, 0, i == 0 || isBeforeTooth ? 1 : 2, 0);
         }
 
         for (int i = 0; i < wires.Length; i++)
@@ -108,7 +108,7 @@ internal static class CompareReport
         Layout.Paragraph(terminal, "Ranked: within limits, the stiffest first; then those above a ceiling, the fewest "
             + "teeth first; then those that would stay bent; then those that cannot go in. "
             + "strain: largest in the wire against its elastic limit. "
-            + "torque play: twist each way before the wire locks in its loosest slot.", style: Layout.Quiet);
+            + "torque play: twist each way before the wire locks in its loosest slot; free where it never does.", style: Layout.Quiet);
         if (shown.Any(wire => wire.Wire.InitialModulusOnly))
         {
             Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range: beyond, it still "

@@ -33,7 +33,7 @@ internal static class CompareWords
             return "–";
 
         return double.IsInfinity(wire.TorquePlay)
-            ? "no lock"
+            ? "free"
             : Angle.ToDegrees(wire.TorquePlay).ToString("0.0", CultureInfo.InvariantCulture) + "°";
     }
 
@@ -41,7 +41,7 @@ internal static class CompareWords
     public static string Strain(ComparedWire wire)
     {
         string limit = Percent(wire.StrainLimit) + (wire.Wire.InitialModulusOnly ? "*" : " ");
-        return wire.Engaged ? $"{Percent(wire.MaxStrain)} / {limit}" : $"– / {limit}";
+        return wire.Engaged ? $"{Percent(wire.MaxStrain)}/{limit}" : $"–/{limit}";
     }
 
     /// <summary>The teeth above a ceiling, the worst first, two or three by name.</summary>
