@@ -75,7 +75,7 @@ internal static class CasePicture
     {
         Slot slot = file.Arrangement.Slots[i];
         bool known = state.Result.Converged;
-        ClinicalLoad load = state.Loads[i];
+        ClinicalLoad load = known ? state.Loads[i] : new ClinicalLoad(0, 0, 0, 0, 0, 0);
         return new PictureTooth
         {
             Label = words.Number(i),
@@ -87,9 +87,9 @@ internal static class CasePicture
             IsTied = slot.Tie.Kind != TieKind.None,
             Crown = file.Teeth[i] is { } tooth ? Crowns.Of(tooth) : null,
             Force = known ? state.Result.Slots[i].OnTooth.Force : default,
-            Labial = known ? load.LabialForce : 0,
-            Occlusal = known ? load.OcclusalForce : 0,
-            Mesial = known ? load.MesialForce : 0,
+            Labial = load.LabialForce,
+            Occlusal = load.OcclusalForce,
+            Mesial = load.MesialForce,
             IsAboveCeiling = check.IsAbove(i),
         };
     }

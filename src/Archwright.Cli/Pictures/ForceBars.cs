@@ -36,19 +36,22 @@ internal static class ForceBars
 
     private static void Key(Canvas canvas, Box box)
     {
-        double x = box.Right;
-        foreach ((string words, Ink ink) in new[]
+        const double Spare = 1.15; // another typeface may be wider
+        var style = new TextStyle(14, Colours.Text);
+        (string Words, Ink Ink)[] entries =
+        [
+            ("labial (+ toward lip or cheek)", Colours.Labial), ("occlusal (+ extrudes)", Colours.Occlusal),
+            ("mesial (+ toward the midline)", Colours.Mesial),
+        ];
+        double x = box.Right - entries.Sum(entry => Wide(entry.Words));
+        foreach ((string words, Ink ink) in entries)
         {
-            ("mesial (+ toward the midline)", Colours.Mesial), ("occlusal (+ extrudes)", Colours.Occlusal),
-            ("labial (+ toward lip or cheek)", Colours.Labial),
-        })
-        {
-            var style = new TextStyle(14, Colours.Text, Anchor: Anchor.End);
-            canvas.Text(new Spot(x, box.Top + 18), words, style);
-            x -= Typeface.WidthOf(words, style.Size, style.Bold) + 24;
             canvas.Fill(new Box(x, box.Top + 7, 16, 12), ink);
-            x -= 28;
+            canvas.Text(new Spot(x + 22, box.Top + 18), words, style);
+            x += Wide(words);
         }
+
+        double Wide(string words) => 22 + Spare * Typeface.WidthOf(words, style.Size, style.Bold) + 14;
     }
 
     private static void AddBars(

@@ -17,6 +17,9 @@ internal static class Sheet
     private const double BarsHeight = 330;
     private const double LongestArrow = 95;
 
+    /// <summary>Share of a line that is filled: another typeface may be wider.</summary>
+    private const double Spare = 0.92;
+
     /// <summary>Height of the whole page [px].</summary>
     public const double Height = HeadHeight + ViewsHeight + BarsHeight + 3 * Margin;
 
@@ -55,7 +58,19 @@ internal static class Sheet
 
         var facts = new Box(right.Left, face.Bottom + 16, right.Width, ViewsHeight - face.Height - 16);
         Facts(canvas, picture, facts, occlusal, scale);
-        ForceBars.Draw(canvas, picture, new Box(Margin, left.Bottom + 16, Width - 2 * Margin, BarsHeight));
+        var below = new Box(Margin, left.Bottom + 16, Width - 2 * Margin, BarsHeight);
+        if (picture.CentreLine.IsEmpty)
+            NoForces(canvas, below);
+        else
+            ForceBars.Draw(canvas, picture, below);
+    }
+
+    private static void NoForces(Canvas canvas, Box box)
+    {
+        canvas.Text(new Spot(box.Left, box.Top + 18), "Force on every tooth",
+            new TextStyle(17, Colours.Text, Bold: true));
+        canvas.Text(new Spot(box.Left, box.Top + 48), "None is known: the wire is not in its slots.",
+            new TextStyle(16, Colours.Heavy));
     }
 
     private static double LargestForce(ArchPicture picture) => picture.Teeth.Max(tooth => tooth.Force.Length);
@@ -144,7 +159,7 @@ internal static class Sheet
         foreach (string word in Wrap.Words(text))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && Typeface.WidthOf(longer, style.Size, style.Bold) > width)
+            if (line.Length > 0 && Typeface.WidthOf(longer, style.Size, style.Bold) > Spare * width)
             {
                 canvas.Text(at with { Y = y }, line, style);
                 y += lineHeight;

@@ -63,17 +63,9 @@ internal sealed class SvgCanvas : Canvas
 
     public override void Chart(Plot chart, Box box)
     {
-        string xml = chart.GetSvgXml((int)box.Width, (int)box.Height);
-        int start = xml.IndexOf("<svg", StringComparison.Ordinal);
-        int bodyStart = xml.IndexOf('>', start) + 1;
-        int bodyEnd = xml.LastIndexOf("</svg>", StringComparison.Ordinal);
-        string inner = xml[bodyStart..bodyEnd]
-            .Replace($"font-family=\"{Typeface.Family}\"", $"font-family=\"{Typeface.FamilyInSvg}\"",
-                StringComparison.Ordinal);
-
         Add($"<svg x=\"{Number(box.Left)}\" y=\"{Number(box.Top)}\" width=\"{(int)box.Width}\""
-            + $" height=\"{(int)box.Height}\" xmlns:xlink=\"http://www.w3.org/1999/xlink\">");
-        _body.Append(inner.Trim()).Append('\n');
+            + $" height=\"{(int)box.Height}\">");
+        _body.Append(ChartSvg.Inside(chart, (int)box.Width, (int)box.Height)).Append('\n');
         Add("</svg>");
     }
 

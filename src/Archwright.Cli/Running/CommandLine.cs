@@ -67,6 +67,7 @@ internal static class CommandLine
         {
             SolveVerb.Create(terminal),
             CompareVerb.Create(terminal),
+            ArchVerb.Create(terminal),
             TwistVerb.Create(terminal),
             WiresVerb.Create(terminal),
         })

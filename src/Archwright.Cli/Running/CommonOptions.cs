@@ -43,14 +43,14 @@ internal static class CommonOptions
 
     /// <summary>One of a few words, in any case.</summary>
     public static UsualOption<T> Choice<T>(
-        string name, string description, IEnumerable<(string Word, T Value)> choices, T usual)
+        string name, string description, IEnumerable<(string Word, T Value)> choices, T usual, bool sayUsual = true)
     {
         (string Word, T Value)[] all = [.. choices];
         string words = string.Join("|", all.Select(choice => choice.Word));
         string usualWord = all.First(choice => Equals(choice.Value, usual)).Word;
         var option = new UsualOption<T>(name, usual)
         {
-            Description = $"{description} Usual: {usualWord}.",
+            Description = sayUsual ? $"{description} Usual: {usualWord}." : description,
             HelpName = words,
             CustomParser = result => Chosen(result, name, all),
         };

@@ -10,6 +10,9 @@ namespace Archwright.Cli.Tables;
 /// <summary>The answer of <c>compare</c> for people: a ranked table, a sentence under each wire.</summary>
 internal static class CompareReport
 {
+    /// <summary>Columns of a screen that takes the whole table.</summary>
+    private const int FullWidth = 100;
+
     /// <summary>Writes it.</summary>
     /// <param name="terminal">Where.</param>
     /// <param name="file">The case.</param>
@@ -50,43 +53,54 @@ internal static class CompareReport
 
     private static void WriteTable(Terminal terminal, ComparedWire[] wires, ToothWords words, ForceUnit unit)
     {
-        Table table = Layout.Table(
-            ("", true), ("wire", false), ("verdict", false),
-            ($"largest\nforce {unit.Symbol}", true), ("\non", false),
-            ($"largest\nmoment {unit.MomentSymbol}", true), ("\non", false),
-            ("teeth above\na ceiling", false), ("strain\n% / limit", true), ("torque\nplay", true));
-        foreach (TableColumn column in table.Columns)
-            column.NoWrap = true;
-        for (int i = 0; i < wires.Length; i++)
-            table.AddRow(Row(i + 1, wires[i], words, unit));
+        (string Heading, bool IsFigure, Func<ComparedWire, Text> Cell)[] columns =
+            [.. Columns(words, unit, isWide: terminal.Width >= FullWidth)];
+        Table table = Layout.Table([("", true), .. columns.Select(column => (column.Heading, column.IsFigure))]);
+        for (int i = 0; i < table.Columns.Count; i++)
+        {
+            table.Columns[i].NoWrap = true;
+            bool isBeforeTooth = i < columns.Length && columns[i].Heading.EndsWith("\non", StringComparison.Ordinal);
+            table.Columns[i].Padding = new Padding(0, 0, i == 0 || isBeforeTooth ? 1 : 2, 0);
+        }
 
+        for (int i = 0; i < wires.Length; i++)
+            table.AddRow([new Text(Layout.Whole(i + 1)), .. columns.Select(column => column.Cell(wires[i]))]);
+
+        var style = new SentenceStyle(unit.Force, unit.Moment, words.Notation);
         IReadOnlyList<string> lines = Layout.Lines(terminal, table);
         int heading = lines.Count - wires.Length;
         for (int i = 0; i < lines.Count; i++)
         {
             terminal.Output.WriteLine(lines[i]);
             if (i >= heading)
-                Layout.Paragraph(terminal, wires[i - heading].Sentence, "    ", Layout.Quiet);
+                Layout.Paragraph(terminal, style.Say(wires[i - heading], words.Case.Arrangement), "    ", Layout.Quiet);
         }
     }
 
-    private static IEnumerable<Text> Row(int rank, ComparedWire wire, ToothWords words, ForceUnit unit)
+    // A narrow screen shows less: the moment and the strain are left out.
+    private static IEnumerable<(string Heading, bool IsFigure, Func<ComparedWire, Text> Cell)> Columns(
+        ToothWords words, ForceUnit unit, bool isWide)
     {
-        Style style = wire.Verdict == WireVerdict.WithinLimits ? Style.Plain : Layout.Warning;
-        bool engaged = wire.Engaged;
-        return
-        [
-            new Text(rank.ToString()),
-            new Text(wire.Wire.Id, Layout.Strong),
-            new Text(CompareWords.Of(wire.Verdict), style),
-            new Text(engaged ? unit.Figure(wire.LargestForce) : "–"),
-            new Text(engaged ? words.Number(wire.LargestForceSlot) : ""),
-            new Text(engaged ? unit.MomentFigure(wire.LargestMoment) : "–"),
-            new Text(engaged ? words.Number(wire.LargestMomentSlot) : ""),
-            new Text(CompareWords.TeethAbove(wire, words), wire.TeethAboveCeiling.IsEmpty ? Style.Plain : Layout.Warning),
-            new Text(CompareWords.Strain(wire)),
-            new Text(CompareWords.Play(wire)),
-        ];
+        yield return ("wire", false, wire => new Text(wire.Wire.Id, Layout.Strong));
+        yield return ("verdict", false, wire => new Text(
+            CompareWords.Of(wire.Verdict), wire.Verdict == WireVerdict.WithinLimits ? Style.Plain : Layout.Warning));
+        yield return ($"largest\nforce\n{unit.Symbol}", true, wire => Figure(wire, unit.Figure(wire.LargestForce)));
+        yield return ("\n\non", false, wire => Number(wire, wire.LargestForceSlot));
+        if (isWide)
+        {
+            yield return ($"largest\nmoment\n{unit.MomentSymbol}", true,
+                wire => Figure(wire, unit.MomentFigure(wire.LargestMoment)));
+            yield return ("\n\non", false, wire => Number(wire, wire.LargestMomentSlot));
+        }
+
+        yield return ("teeth\nabove a\nceiling", false, wire => new Text(
+            CompareWords.TeethAbove(wire, words), wire.TeethAboveCeiling.IsEmpty ? Style.Plain : Layout.Warning));
+        if (isWide)
+            yield return ("strain\nagainst\nlimit %", true, wire => new Text(CompareWords.Strain(wire)));
+        yield return ("torque\nplay\n", true, wire => new Text(CompareWords.Play(wire)));
+
+        static Text Figure(ComparedWire wire, string figure) => new(wire.Engaged ? figure : "–");
+        Text Number(ComparedWire wire, int slot) => new(wire.Engaged ? words.Number(slot) : "");
     }
 
     private static void WriteKey(Terminal terminal, ComparedWire[] shown)
@@ -94,7 +108,7 @@ internal static class CompareReport
         Layout.Paragraph(terminal, "Ranked: within limits, the stiffest first; then those above a ceiling, the fewest "
             + "teeth first; then those that would stay bent; then those that cannot go in. "
             + "strain: largest in the wire against its elastic limit. "
-            + "torque play: twist each way before the wire locks in its loosest slot.", style: Layout.Quiet);
+            + "torque play: twist each way before the wire locks in its loosest slot; free where it never does.", style: Layout.Quiet);
         if (shown.Any(wire => wire.Wire.InitialModulusOnly))
         {
             Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range: beyond, it still "

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Archwright.Dentition.Comparison;
+using Archwright.Dentition.Teeth;
 using Archwright.Dentition.Units;
 
 namespace Archwright.Cli.Tables;
@@ -32,7 +33,7 @@ internal static class CompareWords
             return "–";
 
         return double.IsInfinity(wire.TorquePlay)
-            ? "no lock"
+            ? "free"
             : Angle.ToDegrees(wire.TorquePlay).ToString("0.0", CultureInfo.InvariantCulture) + "°";
     }
 
@@ -40,10 +41,10 @@ internal static class CompareWords
     public static string Strain(ComparedWire wire)
     {
         string limit = Percent(wire.StrainLimit) + (wire.Wire.InitialModulusOnly ? "*" : " ");
-        return wire.Engaged ? $"{Percent(wire.MaxStrain)} / {limit}" : $"– / {limit}";
+        return wire.Engaged ? $"{Percent(wire.MaxStrain)}/{limit}" : $"–/{limit}";
     }
 
-    /// <summary>The teeth above a ceiling, the worst first, four at most.</summary>
+    /// <summary>The teeth above a ceiling, the worst first, two or three by name.</summary>
     public static string TeethAbove(ComparedWire wire, ToothWords words)
     {
         int[] slots =
@@ -56,8 +57,9 @@ internal static class CompareWords
         if (slots.Length == 0)
             return wire.Engaged ? "none" : "–";
 
-        string named = string.Join(" ", slots.Take(4).Select(words.Number));
-        return slots.Length > 4 ? $"{named} +{slots.Length - 4}" : named;
+        int most = words.Notation == ToothNotation.Palmer ? 2 : 3; // three letters each in place of two digits
+        string named = string.Join(" ", slots.Take(most).Select(words.Number));
+        return slots.Length > most ? $"{named} +{slots.Length - most}" : named;
     }
 
     private static string Percent(double strain) => (100 * strain).ToString("0.00", CultureInfo.InvariantCulture);

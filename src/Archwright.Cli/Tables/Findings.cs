@@ -10,6 +10,9 @@ namespace Archwright.Cli.Tables;
 /// <summary>What a clinician should know first about an engaged wire, in sentences.</summary>
 internal static class Findings
 {
+    /// <summary>A force below this rounds to nothing in every unit [N].</summary>
+    private const double Felt = 0.005;
+
     /// <summary>The sentences, the weightiest first.</summary>
     public static IEnumerable<string> Of(
         CaseFile file, SolvedState state, ToothWords words, ForceUnit unit, CeilingCheck check)
@@ -17,7 +20,8 @@ internal static class Findings
         yield return Largest(state, words, unit);
         if (!check.Above.IsEmpty)
             yield return Above(words, unit, check);
-        yield return Strain(file, state.Result, words);
+        if (state.Result.LargestStrain > 0)
+            yield return Strain(file, state.Result, words);
         if (Pull(state.Result, words, unit) is { } pull)
             yield return pull;
     }
@@ -25,6 +29,9 @@ internal static class Findings
     private static string Largest(SolvedState state, ToothWords words, ForceUnit unit)
     {
         int force = IndexOfLargest(state, load => load.Force);
+        if (state.Loads[force].Force < Felt)
+            return "The wire is passive: it loads no tooth.";
+
         int moment = IndexOfLargest(state, load => load.Moment);
         return $"Largest force {unit.Force(state.Loads[force].Force)} on {words.Name(force)}; "
             + $"largest moment {unit.Moment(state.Loads[moment].Moment)} on {words.Name(moment)}.";

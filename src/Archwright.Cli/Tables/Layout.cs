@@ -1,3 +1,4 @@
+using System.Globalization;
 using Archwright.Cli.Running;
 using Spectre.Console;
 using Spectre.Console.Rendering;
@@ -22,6 +23,9 @@ internal static class Layout
 
         return table;
     }
+
+    /// <summary>A whole number.</summary>
+    public static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A heading.</summary>
     public static void Heading(Terminal terminal, string text) =>
@@ -48,7 +52,9 @@ internal static class Layout
     public static IReadOnlyList<string> Lines(Terminal terminal, Table table)
     {
         using var text = new StringWriter { NewLine = "\n" };
-        terminal.ConsoleOver(text).Write(table);
+        IAnsiConsole console = terminal.ConsoleOver(text);
+        console.Profile.Width = terminal.Width + table.Columns.Count + 1; // it counts borders that we do not draw
+        console.Write(table);
         return [.. text.ToString().TrimEnd('\n').Split('\n').Select(line => line.TrimEnd())];
     }
 

@@ -13,28 +13,33 @@ namespace Archwright.Cli.Tables;
 /// <summary>Force and moment on every tooth, for people.</summary>
 internal static class LoadsTable
 {
+    /// <summary>Columns of a screen that takes the whole table; a narrow one does without contact and drawn wire.</summary>
+    private const int FullWidth = 100;
+
     /// <summary>One line a slot.</summary>
     public static void Write(
         Terminal terminal, SolvedCase solved, SolvedState state, ToothWords words, ForceUnit unit, CeilingCheck check)
     {
-        Table table = Layout.Table(
+        bool isWide = terminal.Width >= FullWidth;
+        (string Heading, bool IsFigure)[] columns =
+        [
             (words.Heading, false),
             ($"labial\n{unit.Symbol}", true), ($"occlusal\n{unit.Symbol}", true), ($"mesial\n{unit.Symbol}", true),
             ($"whole\n{unit.Symbol}", true),
             ($"rotation\n{unit.MomentSymbol}", true), ($"tip\n{unit.MomentSymbol}", true),
             ($"torque\n{unit.MomentSymbol}", true),
-            ("wire in\nthe slot", false), ("drawn\nmm", true));
+        ];
+        if (isWide)
+            columns = [.. columns, ("wire in\nthe slot", false), ("drawn\nmm", true)];
+        Table table = Layout.Table(columns);
         for (int i = 0; i < state.Loads.Length; i++)
         {
             Slot slot = solved.Case.Arrangement.Slots[i];
             SlotLoad load = state.Result.Slots[i];
-            table.AddRow(
-                [
-                    Cell(words.Number(i), check.IsAbove(i)),
-                    .. Figures(state.Loads[i], i, unit, check),
-                    Cell(Contact(slot, load.Contact), false),
-                    Cell(load.Drawn.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture), false),
-                ]);
+            Text[] row = [Cell(words.Number(i), check.IsAbove(i)), .. Figures(state.Loads[i], i, unit, check)];
+            if (isWide)
+                row = [.. row, Cell(Contact(slot, load.Contact), false), Cell(Drawn(load.Drawn), false)];
+            table.AddRow(row);
         }
 
         Layout.Write(terminal, table);
@@ -64,6 +69,9 @@ internal static class LoadsTable
             _ => "both edges",
         },
     };
+
+    private static string Drawn(double millimetres) =>
+        millimetres.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture);
 
     private static IEnumerable<Text> Figures(ClinicalLoad load, int slot, ForceUnit unit, CeilingCheck check)
     {

@@ -32,7 +32,8 @@ internal static class SolveReport
         }
 
         Layout.Gap(terminal);
-        LoadsTable.WriteKey(terminal, anyAbove);
+        if (solved.Engaged.Result.Converged)
+            LoadsTable.WriteKey(terminal, anyAbove);
         WriteTimes(terminal, solved);
         Layout.Gap(terminal);
         WriteCautions(terminal, solved.Case);
@@ -47,6 +48,7 @@ internal static class SolveReport
             Layout.Paragraph(terminal, WhyNot(state, words), style: Layout.Warning);
             if (!state.Result.Converged)
                 return false;
+            Layout.Gap(terminal);
         }
 
         CeilingCheck check = CeilingCheck.Of(solved.Case.Teeth, state.Loads, ceilings);
@@ -68,8 +70,10 @@ internal static class SolveReport
 
     private static void WriteTimes(Terminal terminal, SolvedCase solved)
     {
-        string line = $"Equilibrium to {solved.Last.Result.Residual.ToString("0e0", CultureInfo.InvariantCulture)} N, "
-            + $"found in {Milliseconds(solved.ElapsedMilliseconds)}.";
+        string line = solved.Last.Result.Converged
+            ? $"Equilibrium to {solved.Last.Result.Residual.ToString("0e0", CultureInfo.InvariantCulture)} N, "
+                + $"found in {Milliseconds(solved.ElapsedMilliseconds)}."
+            : $"Given up after {Milliseconds(solved.ElapsedMilliseconds)}.";
         if (solved.Repeated is { } repeated)
         {
             line += $" Medians of {repeated.Repeats}: cold {Milliseconds(repeated.ColdMilliseconds)}, "

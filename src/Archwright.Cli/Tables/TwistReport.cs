@@ -18,12 +18,13 @@ internal static class TwistReport
         Layout.Paragraph(terminal, SetUp(test));
         Layout.Gap(terminal);
         Table table = Layout.Table(("twist\ndegrees", true), ($"torque\n{unit.MomentSymbol}", true), ("", false));
+        double play = 2 * test.Wire.Section.TorquePlay(test.SlotHeight);
         for (int i = 0; i < torques.Length; i++)
         {
             table.AddRow(
                 new Text(test.TwistsDegrees[i].ToString("0.##", CultureInfo.InvariantCulture).Replace('-', '−')),
                 new Text(unit.MomentFigure(torques[i])),
-                new Text(torques[i] == 0 ? "in the play" : ""));
+                new Text(Math.Abs(test.Twists[i]) <= play ? "in the play" : ""));
         }
 
         Layout.Write(terminal, table);

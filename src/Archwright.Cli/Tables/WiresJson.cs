@@ -112,8 +112,8 @@ internal static class WiresJson
         json.WriteEndObject();
     }
 
-    // Ten significant digits: more is noise of the last operations, and would differ between machines.
-    private static double Rounded(double value)
+    /// <summary>Ten significant digits: more is noise of the last operations, and differs between machines.</summary>
+    internal static double Rounded(double value)
     {
         if (value == 0 || !double.IsFinite(value))
             return value;

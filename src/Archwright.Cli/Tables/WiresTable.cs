@@ -13,24 +13,27 @@ internal static class WiresTable
     /// <summary>Span on which the elastic range is stated, that of the standard bending test [mm].</summary>
     public const double Span = 10;
 
+    /// <summary>Columns of a screen that takes the whole table.</summary>
+    private const int FullWidth = 115;
+
     /// <summary>Stated heights of the two usual slots [mm].</summary>
     public static IReadOnlyList<double> UsualSlots { get; } = [WireStiffness.Slot018, WireStiffness.Slot022];
 
     /// <summary>One line a wire.</summary>
     public static void WriteAll(Terminal terminal, IReadOnlyList<CatalogueWire> wires)
     {
-        Table table = Layout.Table(
-            ("wire", false), ("", false), ("bending\nocclusal", true), ("\nlabial", true), ("torsion\nN·mm²", true),
-            ("range\nmm", true), ("play in\n0.018", true), ("play in\n0.022", true));
+        // A narrow screen does without the alloy, which the id says already.
+        bool isWide = terminal.Width >= FullWidth;
+        (string Heading, bool IsFigure)[] figures =
+        [
+            ("bending\nocclusal", true), ("bending\nlabial", true), ("torsion\nN·mm²", true), ("range\nmm", true),
+            ("play in\n0.018", true), ("play in\n0.022", true),
+        ];
+        Table table = Layout.Table(isWide ? [("wire", false), ("alloy", false), .. figures] : [("wire", false), .. figures]);
         foreach (CatalogueWire wire in wires)
         {
-            WireStiffness stiffness = WireStiffness.Of(wire);
-            table.AddRow(
-                Cell(wire.Id), Cell(wire.Title), Cell(Relative(stiffness.RelativeUpDown)),
-                Cell(Relative(stiffness.RelativeInOut)), Cell(Three(stiffness.Torsion)),
-                Cell(TwoDecimals(stiffness.ElasticRange(Span)) + (wire.InitialModulusOnly ? "*" : " ")),
-                Cell(Play(wire, stiffness.TorquePlay(UsualSlots[0]))),
-                Cell(Play(wire, stiffness.TorquePlay(UsualSlots[1]))));
+            Text[] row = [.. Row(wire)];
+            table.AddRow(isWide ? [Cell(wire.Id), Cell(wire.Alloy.Title), .. row] : [Cell(wire.Id), .. row]);
         }
 
         Layout.Write(terminal, table);
@@ -38,7 +41,8 @@ internal static class WiresTable
         Layout.Paragraph(terminal, "bending: stiffness against an occlusal (up-down) and a labial (in-out) step, "
             + "in multiples of a round steel wire of 0.004 in. torsion: stiffness of twist. range: deflection in the "
             + $"middle of a free span of {Span:0} mm, up or down, at which the wire begins to stay bent. "
-            + "play: twist each way before the wire locks in a slot of the stated height; real slots are often larger, "
+            + "play: twist each way before the wire locks in a slot of the stated height (free: it never does); "
+            + "real slots are often larger, "
             + "so real play is often more.");
         if (wires.Any(wire => wire.InitialModulusOnly))
         {
@@ -48,6 +52,17 @@ internal static class WiresTable
 
         Layout.Paragraph(terminal, "Where the figures come from: archwright wires WIRE, as in archwright wires "
             + wires[0].Id);
+    }
+
+    private static IEnumerable<Text> Row(CatalogueWire wire)
+    {
+        WireStiffness stiffness = WireStiffness.Of(wire);
+        yield return Cell(Relative(stiffness.RelativeUpDown));
+        yield return Cell(Relative(stiffness.RelativeInOut));
+        yield return Cell(Three(stiffness.Torsion));
+        yield return Cell(TwoDecimals(stiffness.ElasticRange(Span)) + (wire.InitialModulusOnly ? "*" : " "));
+        foreach (double slot in UsualSlots)
+            yield return Cell(Play(wire, stiffness.TorquePlay(slot)));
     }
 
     /// <summary>One wire with the sources of its figures.</summary>
@@ -129,7 +144,7 @@ internal static class WiresTable
     {
         null => "too thick",
         _ when wire.Section.IsRound => "–",
-        double.PositiveInfinity => "no lock",
+        double.PositiveInfinity => "free",
         { } angle => Degrees(angle),
     };
 

@@ -100,7 +100,7 @@ internal static class CompareVerb
         }
         catch (ArgumentException fault)
         {
-            throw new Refusal("the case cannot be set up: " + fault.Message, "Check the slots of the case.");
+            throw new Refusal("the case cannot be set up: " + Plainly.Message(fault), "Check the slots of the case.");
         }
     }
 

@@ -79,8 +79,7 @@ internal static class TwistVerb
 
     private static int Run(Terminal terminal, TwistCase test, ForceUnit unit, string? plot, bool json)
     {
-        double[] torques = TwistTest.Run(
-            test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, test.Twists.AsSpan());
+        double[] torques = Torques(test);
         if (plot is not null)
             OutputFiles.Write("--plot", plot, path => TwistPicture.Write(path, test, torques, unit));
 
@@ -95,6 +94,23 @@ internal static class TwistVerb
         }
 
         return ExitCode.Done;
+    }
+
+    private static double[] Torques(TwistCase test)
+    {
+        try
+        {
+            return TwistTest.Run(test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, test.Twists.AsSpan());
+        }
+        catch (ArgumentException fault)
+        {
+            throw new Refusal("the twist test cannot be set up: " + Plainly.Message(fault),
+                "Check the figures of the slots, the gap and the twists.");
+        }
+        catch (InvalidOperationException fault)
+        {
+            throw new Refusal(ExitCode.NotPossible, [new Complaint(fault.Message, Mend: "Try smaller twists.")]);
+        }
     }
 
     private static TwistCase FromOptions(

@@ -7,8 +7,16 @@ namespace Archwright.Dentition.Comparison;
 
 /// <summary>Says in one sentence what a clinician needs to know of a wire on an arch. Teeth are named in words with
 /// their ISO number, so that no bare number can be read in another notation.</summary>
-internal sealed class WireSentences(Arrangement arch)
+internal sealed class WireSentences(Arrangement arch, SentenceStyle style)
 {
+    private readonly bool hasTeeth = arch.Slots.Any(slot => ToothNumber.TryParse(slot.Label, out _));
+
+    /// <summary>Sentences in newtons and ISO numbers.</summary>
+    public WireSentences(Arrangement arch)
+        : this(arch, SentenceStyle.Default)
+    {
+    }
+
     public static string CannotGoIn(string reason)
     {
         string plain = reason.Trim().TrimEnd('.');
@@ -40,8 +48,8 @@ internal sealed class WireSentences(Arrangement arch)
     }
 
     private string WithinLimits(ComparedWire wire) =>
-        $"Goes in everywhere and loads no tooth above its ceiling; largest force {Newtons(wire.LargestForce)} on "
-        + Place(wire.LargestForceSlot);
+        (hasTeeth ? "Goes in everywhere and loads no tooth above its ceiling" : "Goes in everywhere")
+        + $"; largest force {style.Force(wire.LargestForce)} on {Place(wire.LargestForceSlot)}";
 
     private string AboveCeiling(ComparedWire wire) => $"Goes in, but {Excess(wire)}";
 
@@ -59,11 +67,10 @@ internal sealed class WireSentences(Arrangement arch)
     {
         int teeth = wire.TeethAboveCeiling.Select(one => one.Slot).Distinct().Count();
         ToothAboveCeiling worst = wire.TeethAboveCeiling.MaxBy(one => one.Ratio)!;
-        string figure = worst.Figure.ToString("0.00", CultureInfo.InvariantCulture);
-        string ceiling = worst.Ceiling.ToString("0.00", CultureInfo.InvariantCulture);
+        Func<double, string> say = worst.Kind.IsForce() ? style.Force : style.Moment;
         string count = teeth == 1 ? "one tooth is" : $"{teeth} teeth are";
-        return $"{count} above a ceiling, most {Place(worst.Slot)}: {worst.Kind.Words()} {figure} of {ceiling} "
-            + worst.Kind.Unit();
+        return $"{count} above a ceiling, most {Place(worst.Slot)}: {worst.Kind.Words()} {say(worst.Figure)} "
+            + $"of {say(worst.Ceiling)}";
     }
 
     private static string Transforms(ComparedWire wire) => wire.BeyondElasticRange
@@ -72,7 +79,7 @@ internal sealed class WireSentences(Arrangement arch)
         : "; the force is that of its initial modulus, and the real force will be lower once it transforms";
 
     private string Place(int slot) => ToothNumber.TryParse(arch.Slots[slot].Label, out ToothNumber tooth)
-        ? $"the {tooth.Name} ({tooth.ToIso()})"
+        ? $"the {tooth.Name} ({tooth.Show(style.Notation)})"
         : $"slot {arch.Slots[slot].Label}";
 
     private static string Percent(double share) => (100 * share).ToString("0.00", CultureInfo.InvariantCulture) + " %";

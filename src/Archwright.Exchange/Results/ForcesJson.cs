@@ -41,11 +41,15 @@ public static class ForcesJson
     private static void CheckBelonging(ForcesReport report)
     {
         int slots = report.Case.Arrangement.Slots.Length;
-        if (report.Engaged.Slots.Length != slots || report.Steps.Any(step => step.Slots.Length != slots))
+        if (!Belongs(report.Engaged, slots) || !report.Steps.All(step => Belongs(step, slots)))
             throw new ArgumentException($"The case has {slots} slots, the result another number.", nameof(report));
         if (report.Steps.Length > report.Case.Then.Length)
             throw new ArgumentException("The result has more steps than the case.", nameof(report));
     }
+
+    // A wire that found no equilibrium has no loads to tell: its list of slots is empty.
+    private static bool Belongs(EngagementResult result, int slots) =>
+        result.Slots.Length == slots || !result.Converged && result.Slots.IsEmpty;
 
     private static void Time(JsonOut json, SolveTime time)
     {
@@ -93,7 +97,7 @@ public static class ForcesJson
             wire.Number("stored_energy_N_mm", result.StoredEnergy);
         });
         json.Groups(
-            "slots", Enumerable.Range(0, places.Length),
+            "slots", Enumerable.Range(0, result.Slots.Length),
             (slot, i) => Slot(slot, caseFile.Arrangement.Slots[i].Label, caseFile.Axes[i], places[i], result.Slots[i]));
     }
 

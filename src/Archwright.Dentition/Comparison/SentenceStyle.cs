@@ -1,0 +1,25 @@
+using System.Globalization;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Engagement;
+
+namespace Archwright.Dentition.Comparison;
+
+/// <summary>How a practice reads figures and teeth in a sentence.</summary>
+/// <param name="Force">A force [N] with its unit.</param>
+/// <param name="Moment">A moment [N·mm] with its unit.</param>
+/// <param name="Notation">Tooth numbers; teeth are named in words as well.</param>
+public sealed record SentenceStyle(Func<double, string> Force, Func<double, string> Moment, ToothNotation Notation)
+{
+    /// <summary>Newtons and ISO 3950: what files hold.</summary>
+    public static SentenceStyle Default { get; } = new(
+        force => force.ToString("0.00", CultureInfo.InvariantCulture) + " N",
+        moment => moment.ToString("0.00", CultureInfo.InvariantCulture) + " N·mm",
+        ToothNotation.Iso);
+
+    /// <summary>The sentence of a compared wire in this style.</summary>
+    /// <param name="wire">A wire compared on the arch.</param>
+    /// <param name="arch">The arch.</param>
+    /// <returns>For a wire that cannot be engaged, <see cref="ComparedWire.Sentence"/> as it is.</returns>
+    public string Say(ComparedWire wire, Arrangement arch) =>
+        wire.Engaged ? new WireSentences(arch, this).Engaged(wire) : wire.Sentence;
+}
