@@ -9,8 +9,8 @@ using Archwright.Mechanics.Tests;
 
 namespace Archwright.Benchmarks;
 
-/// <summary>What is timed. The arch is the half ellipse of <c>mechanics-benchmarks.json</c>; the irregularity is made up,
-/// of the size that a first wire (round) and a later one (rectangular) meet.</summary>
+/// <summary>What is timed. The arch is the half ellipse of <c>mechanics-benchmarks.json</c>; the irregularity is made
+/// up, of the size that a first wire (round) and a later one (rectangular) meet.</summary>
 internal static class Problems
 {
     private const double SlotHeight = 0.5588;
@@ -27,7 +27,7 @@ internal static class Problems
         { -0.1, 0.1, -3, 1, -2 }, { 0.1, -0.1, 2, -1, 2 }, { 0, 0, 0, 0, 0 },
     };
 
-    /// <summary>The reference problem of the arch: one tooth 2 mm high, the wire threaded through fourteen points.</summary>
+    /// <summary>The reference problem of the arch: one tooth 2 mm high, the wire through fourteen points.</summary>
     public static Problem RoundThroughPoints { get; } =
         new("0.014 round, points, 13 high 2 mm", BenchmarkFile.Arch(BenchmarkFile.Case("arch", "arch-point-13-high")));
 
@@ -42,7 +42,8 @@ internal static class Problems
     /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>
     public static IReadOnlyList<Problem> FullArches { get; } = [RoundThroughPoints, Round, Rectangular];
 
-    /// <summary>The benchmark arch with the wire point held in each slot's axis, as the comparison with CalculiX asks.</summary>
+    /// <summary>An arch of the file with one wire point led along each slot's axis, for the comparison with CalculiX.
+    /// </summary>
     public static Arrangement Gliding(string id)
     {
         Arrangement arch = BenchmarkFile.Arch(BenchmarkFile.Case("arch", id));
@@ -103,8 +104,9 @@ internal static class Problems
         for (int i = 0; i < 2000; i++)
             t += arc / 2000 / Math.Sqrt(Square(a * Math.Sin(t)) + Square(b * Math.Cos(t)));
 
+        var centre = new Vector3(a * Math.Cos(t), b * Math.Sin(t), 0);
         var along = new Vector3(-a * Math.Sin(t), b * Math.Cos(t), 0);
-        return SlotFrame.Create(new Vector3(a * Math.Cos(t), b * Math.Sin(t), 0), along, new Vector3(along.Y, -along.X, 0));
+        return SlotFrame.Create(centre, along, new Vector3(along.Y, -along.X, 0));
     }
 
     private static double Square(double x) => x * x;

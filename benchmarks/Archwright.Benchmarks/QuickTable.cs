@@ -20,7 +20,9 @@ internal static class QuickTable
     private static void PrintFullArches(TextWriter output)
     {
         output.WriteLine();
-        output.WriteLine($"{"full arch of 14 slots",-40}{"cold ms",9}{"set-up",9}{"iter",6}{"bytes",10}{"warm ms",10}{"iter",6}{"bytes",8}{"ratio",7}");
+        output.WriteLine(
+            $"{"full arch of 14 slots",-40}{"cold ms",9}{"set-up",9}{"iter",6}{"bytes",10}"
+            + $"{"warm ms",10}{"iter",6}{"bytes",8}{"ratio",7}");
         double? baseline = null;
         foreach (Problem problem in Problems.FullArches)
         {
@@ -31,7 +33,8 @@ internal static class QuickTable
                 double setUp = Timing.SetUp(problem.Arrangement);
                 baseline ??= cold.Milliseconds;
                 return $"{cold.Milliseconds,9:0.000}{setUp,9:0.000}{cold.Iterations,6}{cold.Bytes,10}"
-                       + $"{warm.Milliseconds,10:0.000}{warm.Iterations,6}{warm.Bytes,8}{cold.Milliseconds / baseline,7:0.00}";
+                       + $"{warm.Milliseconds,10:0.000}{warm.Iterations,6}{warm.Bytes,8}"
+                       + $"{cold.Milliseconds / baseline,7:0.00}";
             });
         }
     }
@@ -39,7 +42,8 @@ internal static class QuickTable
     private static void PrintGrowth(TextWriter output)
     {
         output.WriteLine();
-        output.WriteLine($"{"growth, 0.014 round in 0.022",-40}{"cold ms",9}{"per slot",10}{"warm ms",10}{"per slot",10}");
+        output.WriteLine(
+            $"{"growth, 0.014 round in 0.022",-40}{"cold ms",9}{"per slot",10}{"warm ms",10}{"per slot",10}");
         foreach (int count in new[] { 2, 4, 8, 12, 16 })
         {
             Problem problem = Problems.OfSlots(count);
