@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Prescriptions;
+using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Engagement;
 using Archwright.Mechanics.Numerics;
@@ -39,8 +42,20 @@ internal static class Problems
     public static Problem Rectangular { get; } = new(
         "0.016x0.022 in 0.022, a quarter of it", FullArch(Section.Rectangular(0.4064, 0.5588, 0.04), share: 0.25));
 
+    /// <summary>An upper arch from anatomy and arch form, crowded in front, with the wire that usually goes in first.</summary>
+    public static ArchSetup CrowdedFront { get; } = ArchBuilder.Build(new ArchRequest
+    {
+        Jaw = Jaw.Upper,
+        Slot = SlotSize.In022,
+        WireId = "niti-014",
+        Contacts = [1.0, 0.8, 0.6, 1.2, 0.9],
+    });
+
+    /// <summary>The same arch as a problem to time.</summary>
+    public static Problem FirstWire { get; } = new("niti-014, crowded front teeth", CrowdedFront.Arrangement);
+
     /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>
-    public static IReadOnlyList<Problem> FullArches { get; } = [RoundThroughPoints, Round, Rectangular];
+    public static IReadOnlyList<Problem> FullArches { get; } = [RoundThroughPoints, Round, Rectangular, FirstWire];
 
     /// <summary>An arch of the file with one wire point led along each slot's axis, for the comparison with CalculiX.
     /// </summary>
