@@ -5,6 +5,7 @@ if ($Case) { $Case = (Resolve-Path -LiteralPath $Case).Path }
 Set-Location -LiteralPath $PSScriptRoot
 if (-not $Case) { $Case = 'examples/upper-high-canine.json' }
 . ./scripts/need-dotnet.ps1
+if (-not $hasDotnet) { exit 2 }
 
 $picture = Join-Path $PSScriptRoot 'archwright-compare.svg'
 $program = Join-Path $PSScriptRoot 'artifacts/bin/Archwright.Cli/release/archwright.dll'

@@ -2,6 +2,7 @@
 # The last line is 'N passed, N failed'; exits non-zero when a test failed, when none ran, or when it does not build.
 Set-Location -LiteralPath $PSScriptRoot
 . ./scripts/need-dotnet.ps1
+if (-not $hasDotnet) { exit 2 }
 
 $total = 0; $failed = 0; $passed = 0; $skipped = 0
 dotnet build Archwright.slnx -c Release -v q --nologo | Write-Host

@@ -5,7 +5,7 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Benchmarks;
 
-/// <summary>Our side of the comparison in <c>benchmarks/calculix</c>: the wire glides at one fixed point in each slot.</summary>
+/// <summary>Our side of <c>benchmarks/calculix</c>: the wire glides at one point in each slot.</summary>
 internal static class CalculixCase
 {
     /// <summary>Solves the case and prints times and forces as one JSON document.</summary>

@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Prescriptions;
+using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Engagement;
 using Archwright.Mechanics.Numerics;
@@ -9,8 +12,8 @@ using Archwright.Mechanics.Tests;
 
 namespace Archwright.Benchmarks;
 
-/// <summary>What is timed. The arch is the half ellipse of <c>mechanics-benchmarks.json</c>; the irregularity is made up,
-/// of the size that a first wire (round) and a later one (rectangular) meet.</summary>
+/// <summary>What is timed. The arch is the half ellipse of <c>mechanics-benchmarks.json</c>; the irregularity is made
+/// up, of the size that a first wire (round) and a later one (rectangular) meet.</summary>
 internal static class Problems
 {
     private const double SlotHeight = 0.5588;
@@ -27,7 +30,7 @@ internal static class Problems
         { -0.1, 0.1, -3, 1, -2 }, { 0.1, -0.1, 2, -1, 2 }, { 0, 0, 0, 0, 0 },
     };
 
-    /// <summary>The reference problem of the arch: one tooth 2 mm high, the wire threaded through fourteen points.</summary>
+    /// <summary>The reference problem of the arch: one tooth 2 mm high, the wire through fourteen points.</summary>
     public static Problem RoundThroughPoints { get; } =
         new("0.014 round, points, 13 high 2 mm", BenchmarkFile.Arch(BenchmarkFile.Case("arch", "arch-point-13-high")));
 
@@ -39,10 +42,23 @@ internal static class Problems
     public static Problem Rectangular { get; } = new(
         "0.016x0.022 in 0.022, a quarter of it", FullArch(Section.Rectangular(0.4064, 0.5588, 0.04), share: 0.25));
 
-    /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>
-    public static IReadOnlyList<Problem> FullArches { get; } = [RoundThroughPoints, Round, Rectangular];
+    /// <summary>An upper arch from anatomy and arch form, crowded in front, with the wire that usually goes in first.</summary>
+    public static ArchSetup CrowdedFront { get; } = ArchBuilder.Build(new ArchRequest
+    {
+        Jaw = Jaw.Upper,
+        Slot = SlotSize.In022,
+        WireId = "niti-014",
+        Contacts = [1.0, 0.8, 0.6, 1.2, 0.9],
+    });
 
-    /// <summary>The benchmark arch with the wire point held in each slot's axis, as the comparison with CalculiX asks.</summary>
+    /// <summary>The same arch as a problem to time.</summary>
+    public static Problem FirstWire { get; } = new("niti-014, crowded front teeth", CrowdedFront.Arrangement);
+
+    /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>
+    public static IReadOnlyList<Problem> FullArches { get; } = [RoundThroughPoints, Round, Rectangular, FirstWire];
+
+    /// <summary>An arch of the file with one wire point led along each slot's axis, for the comparison with CalculiX.
+    /// </summary>
     public static Arrangement Gliding(string id)
     {
         Arrangement arch = BenchmarkFile.Arch(BenchmarkFile.Case("arch", id));
@@ -103,8 +119,9 @@ internal static class Problems
         for (int i = 0; i < 2000; i++)
             t += arc / 2000 / Math.Sqrt(Square(a * Math.Sin(t)) + Square(b * Math.Cos(t)));
 
+        var centre = new Vector3(a * Math.Cos(t), b * Math.Sin(t), 0);
         var along = new Vector3(-a * Math.Sin(t), b * Math.Cos(t), 0);
-        return SlotFrame.Create(new Vector3(a * Math.Cos(t), b * Math.Sin(t), 0), along, new Vector3(along.Y, -along.X, 0));
+        return SlotFrame.Create(centre, along, new Vector3(along.Y, -along.X, 0));
     }
 
     private static double Square(double x) => x * x;

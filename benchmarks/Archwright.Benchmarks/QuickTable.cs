@@ -1,4 +1,7 @@
 using System.Runtime.InteropServices;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Comparison;
+using Archwright.Dentition.Positions;
 
 namespace Archwright.Benchmarks;
 
@@ -7,6 +10,7 @@ internal static class QuickTable
 {
     private const double ColdTarget = 1.5;
     private const double WarmTarget = 0.4;
+    private const double CompareTarget = 300;
 
     /// <summary>Times every problem and prints it.</summary>
     public static void Print(TextWriter output)
@@ -15,12 +19,15 @@ internal static class QuickTable
         output.WriteLine($"Medians, one thread. Targets: cold {ColdTarget} ms, warm {WarmTarget} ms.");
         PrintFullArches(output);
         PrintGrowth(output);
+        PrintComparison(output);
     }
 
     private static void PrintFullArches(TextWriter output)
     {
         output.WriteLine();
-        output.WriteLine($"{"full arch of 14 slots",-40}{"cold ms",9}{"set-up",9}{"iter",6}{"bytes",10}{"warm ms",10}{"iter",6}{"bytes",8}{"ratio",7}");
+        output.WriteLine(
+            $"{"full arch of 14 slots",-40}{"cold ms",9}{"set-up",9}{"iter",6}{"bytes",10}"
+            + $"{"warm ms",10}{"iter",6}{"bytes",8}{"ratio",7}");
         double? baseline = null;
         foreach (Problem problem in Problems.FullArches)
         {
@@ -31,7 +38,8 @@ internal static class QuickTable
                 double setUp = Timing.SetUp(problem.Arrangement);
                 baseline ??= cold.Milliseconds;
                 return $"{cold.Milliseconds,9:0.000}{setUp,9:0.000}{cold.Iterations,6}{cold.Bytes,10}"
-                       + $"{warm.Milliseconds,10:0.000}{warm.Iterations,6}{warm.Bytes,8}{cold.Milliseconds / baseline,7:0.00}";
+                       + $"{warm.Milliseconds,10:0.000}{warm.Iterations,6}{warm.Bytes,8}"
+                       + $"{cold.Milliseconds / baseline,7:0.00}";
             });
         }
     }
@@ -39,7 +47,8 @@ internal static class QuickTable
     private static void PrintGrowth(TextWriter output)
     {
         output.WriteLine();
-        output.WriteLine($"{"growth, 0.014 round in 0.022",-40}{"cold ms",9}{"per slot",10}{"warm ms",10}{"per slot",10}");
+        output.WriteLine(
+            $"{"growth, 0.014 round in 0.022",-40}{"cold ms",9}{"per slot",10}{"warm ms",10}{"per slot",10}");
         foreach (int count in new[] { 2, 4, 8, 12, 16 })
         {
             Problem problem = Problems.OfSlots(count);
@@ -50,6 +59,21 @@ internal static class QuickTable
                 return $"{cold,9:0.000}{cold / count,10:0.0000}{warm,10:0.000}{warm / count,10:0.0000}";
             });
         }
+    }
+
+    private static void PrintComparison(TextWriter output)
+    {
+        IReadOnlyList<CatalogueWire> wires = WireCatalogue.Default.Wires;
+        ArchSetup arch = Problems.CrowdedFront;
+        IReadOnlyList<ComparedWire> compared = [];
+        Action compare = () => compared = WireComparison.Run(arch.Arrangement, arch.Axes, wires, ForceCeilings.Default);
+        compare();
+        double[] times = [.. Enumerable.Range(0, 5).Select(_ => Timing.Once(compare)).Order()];
+
+        output.WriteLine();
+        output.WriteLine(
+            $"compare, {wires.Count} wires on {Environment.ProcessorCount} cores: {times[times.Length / 2]:0} ms, "
+            + $"{compared.Count(wire => wire.Engaged)} engaged. Target: {CompareTarget} ms on two cores.");
     }
 
     // A problem that is not solved gets its reason in place of figures, and the table goes on.

@@ -42,6 +42,14 @@ internal readonly record struct Timing(double Milliseconds, long Bytes, int Iter
         }).Milliseconds;
     }
 
+    /// <summary>Time of one run of anything [ms].</summary>
+    public static double Once(Action work)
+    {
+        long start = Stopwatch.GetTimestamp();
+        work();
+        return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+    }
+
     /// <summary>Median of repetitions: warmed up first, then for about a second.</summary>
     public static Timing Of(Func<EngagementResult> solve)
     {

@@ -5,8 +5,8 @@
 OUR_PROGRAM is the benchmark program, called as `OUR_PROGRAM --calculix-case CASE`; it prints one JSON document.
 Both run on one thread. CalculiX is timed as a process, reading its deck included: it solves one deck a process; the
 best of three runs counts, ours is a median, so that a busy machine does not flatter us.
-Ours is timed in the process (a new engager, prepared and engaged, nothing kept from the solve before) and, in a row of its
-own, as a process too: then most of the time is the start of the runtime, not the solve.
+Ours is timed in the process (a new engager, prepared and engaged, nothing kept from the solve before) and, in a row of
+its own, as a process too: then most of the time is the start of the runtime, not the solve.
 """
 import json
 import os

@@ -51,7 +51,7 @@ public sealed class ArrowTests
     [Fact]
     public void The_mechanics_uses_the_base_library_alone()
     {
-        const string reason = "The mechanics must stay readable, portable and checkable by itself: no package at run time.";
+        const string reason = "The mechanics must stay readable and checkable by itself: no package at run time.";
         string baseLibrary = Path.GetDirectoryName(typeof(object).Assembly.Location)!;
         using var assembly = new CompiledAssembly(AssemblyPath("Archwright.Mechanics"));
 

@@ -11,20 +11,27 @@ public sealed partial class BasisTests
     [Fact]
     public void Every_test_says_what_it_rests_on() =>
         Findings.None(
-            $"A test is worth what it rests on: give it or its class [Trait(\"basis\", one of {string.Join(", ", Kinds)})].",
+            "A test is worth what it rests on: give it or its class a [Trait(\"basis\", …)], one of "
+            + string.Join(", ", Kinds),
             Findings.Some("test files", SourceTree.Under("tests/", ".cs").Where(HoldsTests))
                 .SelectMany(file => WithoutBasis(file, SourceTree.Lines(file))));
 
     [Fact]
     public void A_planted_test_without_a_basis_is_found()
     {
-        string fact = "[Fa" + "ct]";
-        Assert.Single(WithoutBasis("a.cs", ["public sealed class A", "{", fact, "public void B()"]));
-        Assert.Single(WithoutBasis("a.cs", ["public sealed class A", "{", fact, "[Trait(\"basis\", \"taste\")]", "public void B()"]));
-        Assert.Empty(WithoutBasis("a.cs", ["public sealed class A", "{", fact, "[Trait(\"basis\", \"law\")]", "public void B()"]));
-        Assert.Empty(WithoutBasis("a.cs", ["[Trait(\"basis\", \"law\")]", "public sealed class A", "{", fact, "public void B()"]));
-        Assert.Single(WithoutBasis("a.cs",
-            ["[Trait(\"basis\", \"law\")]", "public sealed class A", "public sealed class C", "{", fact, "public void B()"]));
+        const string first = "public sealed class A";
+        const string second = "public sealed class B";
+        const string fact = "[Fa" + "ct]";
+        const string law = "[Trait(\"basis\", \"law\")]";
+        const string test = "public void It_holds()";
+
+        Assert.Single(Found(first, fact, test));
+        Assert.Single(Found(first, fact, "[Trait(\"basis\", \"taste\")]", test));
+        Assert.Single(Found(law, first, second, fact, test));
+        Assert.Empty(Found(first, fact, law, test));
+        Assert.Empty(Found(law, first, fact, test));
+
+        static IEnumerable<string> Found(params string[] lines) => WithoutBasis("a.cs", lines);
     }
 
     private static bool HoldsTests(string file) => TestAttribute().IsMatch(SourceTree.Read(file));

@@ -27,108 +27,137 @@ public sealed partial class DocumentTests
     public void Every_file_of_test_data_is_read_by_a_test() =>
         Findings.None(
             "Data that no test names proves nothing:",
-            SourceTree.Under("tests/", "").Where(IsData).Where(data => !Readers(data).Any(reader =>
-                SourceTree.Read(reader).Contains(Path.GetFileName(data), StringComparison.Ordinal)
-                || SourceTree.Read(reader).Contains($"{Path.GetFileName(Path.GetDirectoryName(data))}/*", StringComparison.Ordinal))));
+            from data in SourceTree.Under("tests/", "").Where(IsData)
+            where !Readers(data).Any(reader => Names(reader, data))
+            select data);
+
+    [Fact]
+    public void Every_page_that_the_code_names_exists() =>
+        Findings.None(
+            "A comment sends its reader to a page that is not there:",
+            from file in SourceTree.Files
+            where Path.GetExtension(file) is ".cs" or ".csv" or ".py"
+            from page in Found(PageInCode(), SourceTree.Read(file)).Distinct(StringComparer.Ordinal)
+            where !SourceTree.Files.Any(path => path.StartsWith(page.TrimEnd('.'), StringComparison.Ordinal))
+            select $"{file} names {page}");
 
     [Fact]
     public void Every_citation_has_its_entry_in_the_references()
     {
-        HashSet<string> keys = [.. BibliographyKey().Matches(SourceTree.Read("docs/references.bib")).Select(m => m.Groups["key"].Value)];
-        Assert.NotEmpty(keys);
+        HashSet<string> keys = [.. Bibliography()];
 
         Findings.None(
             "A source that cannot be looked up is no source; add it to docs/references.bib:",
             from file in SourceTree.Files
             where Path.GetExtension(file) is ".cs" or ".md" or ".csv"
-            from Match match in Citation().Matches(SourceTree.Read(file))
-            where !keys.Contains(match.Groups["key"].Value)
-            select $"{file} cites [@{match.Groups["key"].Value}]");
+            from key in Found(Citation(), SourceTree.Read(file))
+            where !keys.Contains(key)
+            select $"{file} cites [@{key}]");
     }
 
     [Fact]
     public void No_reference_is_listed_twice() =>
         Findings.None(
             "Two entries under one key: a reader would see only one of them.",
-            BibliographyKey().Matches(SourceTree.Read("docs/references.bib"))
-                .GroupBy(match => match.Groups["key"].Value, StringComparer.Ordinal)
+            Bibliography().GroupBy(key => key, StringComparer.Ordinal)
                 .Where(group => group.Count() > 1).Select(group => group.Key));
 
     [Fact]
     public void The_glossary_is_in_order_and_defines_each_term_once()
     {
-        string[] terms = [.. GlossaryTerm().Matches(SourceTree.Read("docs/glossary.md")).Select(m => m.Groups["term"].Value)];
+        var terms = Findings.Some("terms", Found(GlossaryTerm(), SourceTree.Read("docs/glossary.md")));
 
-        Assert.NotEmpty(terms);
-        Assert.Equal(terms.Order(StringComparer.OrdinalIgnoreCase).Distinct(StringComparer.OrdinalIgnoreCase), terms);
+        Assert.Equal(
+            terms.Order(StringComparer.OrdinalIgnoreCase).Distinct(StringComparer.OrdinalIgnoreCase), terms);
     }
 
     [Fact]
-    public void Every_decision_is_in_the_list_of_decisions() =>
+    public void Every_decision_is_in_the_list_of_decisions()
+    {
+        string list = SourceTree.Read("docs/decisions/README.md");
+
         Findings.None(
             "A decision that is not in docs/decisions/README.md will not be found:",
             SourceTree.Under("docs/decisions/", ".md").Select(file => Path.GetFileName(file))
-                .Where(name => name != "README.md" && !SourceTree.Read("docs/decisions/README.md").Contains(name, StringComparison.Ordinal)));
+                .Where(name => name != "README.md" && !list.Contains(name, StringComparison.Ordinal)));
+    }
 
     [Fact]
     public void A_planted_dead_link_is_found()
     {
+        const string page =
+            "[a](nowhere.md) [b](../README.md#no-such-heading) [c](../README.md) ![d](https://x.y/z.png)";
+
         Assert.Equal(
             ["docs/index.md: nowhere.md", "docs/index.md: ../README.md#no-such-heading"],
-            DeadLinks("docs/index.md", "[a](nowhere.md) [b](../README.md#no-such-heading) [c](../README.md) ![d](https://x.y/z.png)"));
+            DeadLinks("docs/index.md", page));
         Assert.Equal("what-it-leaves-out-and-why", Slug("What it leaves out, and why"));
     }
 
     private static IEnumerable<string> DeadLinks(string file, string text) =>
-        from Match match in Link().Matches(FencedCode().Replace(text, ""))
-        let target = match.Groups["target"].Value
-        where !target.Contains("://", StringComparison.Ordinal) && !target.StartsWith("mailto:", StringComparison.Ordinal)
-        where !LeadsSomewhere(file, target)
+        from target in Found(Link(), FencedCode().Replace(text, ""))
+        where !target.Contains("://", StringComparison.Ordinal)
+              && !target.StartsWith("mailto:", StringComparison.Ordinal)
+              && !LeadsSomewhere(file, target)
         select $"{file}: {target}";
 
     private static bool LeadsSomewhere(string from, string target)
     {
         string[] parts = target.Split('#', 2);
-        string folder = Path.Combine(SourceTree.Root, Path.GetDirectoryName(from)!);
-        string path = parts[0].Length == 0 ? Path.Combine(SourceTree.Root, from) : Path.GetFullPath(Path.Combine(folder, parts[0]));
-        if (!Path.Exists(path))
-            return false;
-
-        return parts.Length == 1
-               || Heading().Matches(File.ReadAllText(path)).Any(match => Slug(match.Groups["text"].Value) == parts[1]);
+        string page = Path.Combine(SourceTree.Root, from);
+        string path = parts[0].Length == 0 ? page : Path.Combine(Path.GetDirectoryName(page)!, parts[0]);
+        return Path.Exists(path)
+               && (parts.Length == 1 || Found(Heading(), File.ReadAllText(path)).Select(Slug).Contains(parts[1]));
     }
 
     private static string Slug(string heading) =>
         NoPartOfSlug().Replace(heading.Trim().ToLowerInvariant(), "").Replace(' ', '-');
 
     private static bool IsData(string file) =>
-        Path.GetExtension(file) is ".json" or ".csv" or ".txt" or ".svg" && Path.GetFileName(file) != "packages.lock.json";
+        Path.GetExtension(file) is ".json" or ".csv" or ".txt" or ".svg"
+        && Path.GetFileName(file) != "packages.lock.json";
 
     private static IEnumerable<string> Readers(string data)
     {
         string project = string.Join('/', data.Split('/').Take(2)) + "/";
-        return SourceTree.Files.Where(file => file.StartsWith(project, StringComparison.Ordinal)
-                                              && Path.GetExtension(file) is ".cs" or ".csproj");
+        return SourceTree.Under(project, ".cs").Concat(SourceTree.Under(project, ".csproj"));
     }
 
-    [GeneratedRegex(@"\[[^\]]*\]\((?<target>[^)\s]+)\)", RegexOptions.ExplicitCapture)]
+    // By its name, or as one of all files of its folder.
+    private static bool Names(string reader, string data)
+    {
+        string text = SourceTree.Read(reader);
+        return text.Contains(Path.GetFileName(data), StringComparison.Ordinal)
+               || text.Contains($"{Path.GetFileName(Path.GetDirectoryName(data))}/*", StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<string> Bibliography() =>
+        Findings.Some("references", Found(BibliographyKey(), SourceTree.Read("docs/references.bib")));
+
+    private static IEnumerable<string> Found(Regex pattern, string text) =>
+        pattern.Matches(text).Select(match => match.Groups["found"].Value);
+
+    [GeneratedRegex(@"\[[^\]]*\]\((?<found>[^)\s]+)\)", RegexOptions.ExplicitCapture)]
     private static partial Regex Link();
 
     [GeneratedRegex("^```.*?^```", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex FencedCode();
 
-    [GeneratedRegex(@"^#+ (?<text>.+)$", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^#+ (?<found>.+)$", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex Heading();
 
     [GeneratedRegex(@"[^\w\- ]")]
     private static partial Regex NoPartOfSlug();
 
-    [GeneratedRegex(@"^@\w+\{(?<key>[^,\s]+),", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<found>\bdocs/(theory|guide|decisions|schema|images)/[\w./-]+|\bdocs/[\w-]+\.\w+)")]
+    private static partial Regex PageInCode();
+
+    [GeneratedRegex(@"^@\w+\{(?<found>[^,\s]+),", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex BibliographyKey();
 
-    [GeneratedRegex(@"\[@(?<key>[\w:-]+)", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"\[@(?<found>[\w:-]+)", RegexOptions.ExplicitCapture)]
     private static partial Regex Citation();
 
-    [GeneratedRegex(@"^\*\*(?<term>[^*]+)\*\*", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^\*\*(?<found>[^*]+)\*\*", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex GlossaryTerm();
 }
