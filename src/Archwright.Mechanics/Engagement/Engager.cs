@@ -117,9 +117,8 @@ public sealed class Engager
             target[i] = Arrangement.Slots[i].Actual;
 
         SearchEnd end = SearchEnd.Stalled;
-        if (Options.StartFromGuess)
+        if (Options.StartFromGuess && StartFromGuess(target))
         {
-            StartFromGuess(target);
             end = Settle(DirectIterations, near: false, cancellation);
         }
 
@@ -327,10 +326,12 @@ public sealed class Engager
         return false;
     }
 
-    private void StartFromGuess(SlotFrame[] target)
+    private bool StartFromGuess(SlotFrame[] target)
     {
         target.CopyTo(_rod.Frames, 0);
-        Guess guess = Guess.For(Arrangement, _layout, target);
+        if (Guess.For(Arrangement, _layout, target) is not { } guess)
+            return false;
+
         _plan.Clear();
         int before = -1;
         _slide.Reset();
@@ -354,6 +355,7 @@ public sealed class Engager
 
         StartingTurn.Fill(_rod, Arrangement, guess.Anchors);
         ForgetMultipliers(guess.Anchors);
+        return true;
     }
 
     private void StartFromRest()

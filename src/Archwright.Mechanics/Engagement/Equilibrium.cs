@@ -50,7 +50,7 @@ internal sealed class Equilibrium<TLaw>
     private const double LooseAim = 1e-6;
     private const double LastAim = 1e-9;
     private const double InsideLooseForce = 1e-3;
-    private const double InsideForce = 1e-6;
+    private const double InsideForce = 2e-7;
 
     private readonly double[] _q;
     private readonly double[] _trial;

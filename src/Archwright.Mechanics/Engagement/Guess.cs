@@ -22,8 +22,8 @@ internal sealed class Guess
     /// <summary>Place along the wire of both edges (or the centre) of each slot that holds it: (slot, place), ascending.</summary>
     public List<(int Slot, double S)> Anchors { get; } = [];
 
-    /// <summary>Makes the guess.</summary>
-    public static Guess For(Arrangement arrangement, Layout layout, ReadOnlySpan<SlotFrame> frames)
+    /// <summary>Makes the guess; null where no slot takes the wire in, so that there is nothing to guess from.</summary>
+    public static Guess? For(Arrangement arrangement, Layout layout, ReadOnlySpan<SlotFrame> frames)
     {
         var points = new List<Vector3>();
         var tangents = new List<Vector3>();
@@ -47,6 +47,9 @@ internal sealed class Guess
                 owners.Add(i);
             }
         }
+
+        if (points.Count == 0)
+            return null;
 
         if (points.Count == 1)
         {
@@ -102,7 +105,8 @@ internal sealed class Guess
     {
         for (int k = 0; k < owners.Count; k++)
         {
-            if (slots[owners[k]].Hold is Hold.Clamped or Hold.Glide)
+            bool again = k > 0 && owners[k] == owners[k - 1];
+            if (!again && slots[owners[k]].Hold is (Hold.Clamped or Hold.Glide))
             {
                 _along.Add(_path.LengthAt(k));
                 _wire.Add(layout.Places[owners[k]]);

@@ -174,9 +174,10 @@ internal static class Reading
 
     private static Obstacle NoEquilibrium(Equilibrium<ElasticSection> rod, Arrangement arrangement, SearchEnd end)
     {
-        int slot = end == SearchEnd.Missed ? rod.Contacts.MissedSlot : HardestSlot(rod, out _);
-        HardestSlot(rod, out double force);
-        string label = slot >= 0 ? arrangement.Slots[slot].Label : "";
+        int hardest = HardestSlot(rod, out double force);
+        int slot = end == SearchEnd.Missed && rod.Contacts.MissedSlot >= 0 ? rod.Contacts.MissedSlot
+            : hardest >= 0 ? hardest : MostDisplaced(arrangement);
+        string label = arrangement.Slots[slot].Label;
         string reason = end switch
         {
             SearchEnd.Missed => $"The wire does not stay in the slot at {label}: it would have to run across it, or is drawn out of it.",
@@ -184,6 +185,19 @@ internal static class Reading
             _ => $"The wire finds no resting shape with every slot engaged; it gives way at {label}.",
         };
         return new Obstacle(slot, force, double.NaN, reason);
+    }
+
+    private static int MostDisplaced(Arrangement arrangement)
+    {
+        int most = 0;
+        double Shift(int i) => (arrangement.Slots[i].Actual.Centre - arrangement.Slots[i].Rest.Centre).Length;
+        for (int i = 1; i < arrangement.Slots.Length; i++)
+        {
+            if (Shift(i) > Shift(most))
+                most = i;
+        }
+
+        return most;
     }
 
     private static int HardestSlot(Equilibrium<ElasticSection> rod, out double force)

@@ -62,6 +62,9 @@ internal struct ContactRow
     /// <summary>The row pushes and pulls as it stands: no play, or a point that is held.</summary>
     public bool BothWays;
 
+    /// <summary>The row is one of an interior-point search now.</summary>
+    public bool Inside;
+
     /// <summary>Seating tie: pull on a seated wire [N], its rise [N/mm], and the seated place [mm].</summary>
     public double Pull, Rise, Seat;
 

@@ -124,7 +124,7 @@ internal sealed class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
-            if (row.Kind == RowKind.Seating || (Interior > 0 && row.Kind == RowKind.Walls && !row.BothWays))
+            if (row.Kind == RowKind.Seating || row.Inside)
                 continue;
 
             double before = row.Effective;
@@ -154,12 +154,13 @@ internal sealed class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
-            if (row.Kind != RowKind.Walls)
+            if (row.Kind == RowKind.Seating)
                 continue;
 
-            if (!row.BothWays && Math.Abs(row.Effective) < least)
+            if (row.Inside && Math.Abs(row.Effective) < least)
                 row.Effective = 0;
 
+            row.Inside = false;
             row.Multiplier = row.Effective;
         }
     }
@@ -211,7 +212,8 @@ internal sealed class ContactSet
         (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
         double middle = place + row.Corner * sin;
         double clearance = row.Room - row.Across * cos;
-        if (Interior > 0 && !(row.Upper && row.Lower && clearance <= NoPlay))
+        row.Inside = Interior > 0 && !(row.Upper && row.Lower && clearance <= NoPlay);
+        if (row.Inside)
         {
             row.BothWays = false;
             return ApplyInterior(ref row, index, at, frame, axis, middle, clearance, gradient, tangent);
@@ -251,13 +253,7 @@ internal sealed class ContactSet
             if (side > 0 ? !row.Upper : !row.Lower)
                 continue;
 
-            ref InteriorSide wall = ref _sides[2 * index + (side > 0 ? 1 : 0)];
-            wall.Gap = clearance - side * middle;
-            if (Starting)
-                wall.Begin(Interior, Math.Max(0, side * row.Multiplier));
-
-            double stiffness = wall.Force / wall.Slack;
-            double p = Interior / wall.Slack - stiffness * (wall.Gap - wall.Slack);
+            ref InteriorSide wall = ref Side(index, side, clearance - side * middle, out double p, out double stiffness);
             net += side * wall.Force;
             worst = Math.Max(worst, Math.Abs(wall.Gap - wall.Slack));
             merit -= Interior * Math.Log(wall.Slack);
@@ -267,12 +263,24 @@ internal sealed class ContactSet
             AddAtStation(
                 index, at, frame, axis, side * p, side * wall.Force, first, second, gradient, tangent, stiffness);
             wall.Derivative = _byRow[index];
-            wall.Acting = p;
         }
 
         Register(ref row, index, at.Element, net);
         row.Violation = worst;
         return merit;
+    }
+
+    private ref InteriorSide Side(int index, int side, double gap, out double acting, out double stiffness)
+    {
+        ref InteriorSide wall = ref _sides[2 * index + (side > 0 ? 1 : 0)];
+        wall.Gap = gap;
+        if (Starting)
+            wall.Begin(Interior, Math.Max(0, side * _rows[index].Multiplier));
+
+        stiffness = wall.Force / wall.Slack;
+        acting = Interior / wall.Slack - stiffness * (gap - wall.Slack);
+        wall.Acting = acting;
+        return ref wall;
     }
 
     /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both positive.</summary>
@@ -285,7 +293,7 @@ internal sealed class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref readonly ContactRow row = ref _rows[i];
-            if (row.Kind != RowKind.Walls || row.BothWays)
+            if (!row.Inside)
                 continue;
 
             for (int k = 0; k < 2; k++)
@@ -311,7 +319,7 @@ internal sealed class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref readonly ContactRow row = ref _rows[i];
-            if (row.Kind != RowKind.Walls || row.BothWays)
+            if (!row.Inside)
                 continue;
 
             for (int k = 0; k < 2; k++)
@@ -334,7 +342,7 @@ internal sealed class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref readonly ContactRow row = ref _rows[i];
-            if (row.Kind != RowKind.Walls || row.BothWays)
+            if (!row.Inside)
                 continue;
 
             for (int k = 0; k < 2; k++)
@@ -376,20 +384,35 @@ internal sealed class ContactSet
         double x = Vector3.Dot(frame.Outward, at.R - frame.Centre);
         double y = Vector3.Dot(frame.Third, at.R - frame.Centre);
         double distance = Math.Sqrt(x * x + y * y);
+        row.Inside = Interior > 0;
         double p = Math.Max(0, row.Multiplier + Penalty * (distance - row.Room));
+        double stiffness = Penalty;
+        double weight = row.Multiplier;
+        double merit = p * p / (2 * Penalty);
         Register(ref row, index, at.Element, p);
-        if (p == 0)
+        if (row.Inside)
+        {
+            ref InteriorSide wall = ref Side(index, 1, row.Room - distance, out p, out stiffness);
+            weight = wall.Force;
+            row.Effective = wall.Force;
+            row.Violation = Math.Abs(wall.Gap - wall.Slack);
+            merit = -Interior * Math.Log(wall.Slack);
+        }
+        else if (p == 0)
+        {
             return 0;
+        }
 
         double scale = Math.Max(distance, 1e-6);
         Vector3 axis = (frame.Outward * x + frame.Third * y) / scale;
         Vector3 beside = (frame.Third * x - frame.Outward * y) / scale;
-        AddAtStation(index, at, frame, axis, p, row.Multiplier, 0, 0, gradient, tangent, Penalty);
+        AddAtStation(index, at, frame, axis, p, weight, 0, 0, gradient, tangent, stiffness);
+        _sides[2 * index + 1].Derivative = _byRow[index];
 
         // Curvature of the distance: (δ beside)²/distance, beside taken along the wire as the force is.
         ElementVector turning = ElementVector.OfPoint(NormalToWire(beside, at, frame, 0), at.Shape);
-        ElementVector.AddOuter(tangent, at.Element, turning, turning * (row.Multiplier / scale));
-        return p * p / (2 * Penalty);
+        ElementVector.AddOuter(tangent, at.Element, turning, turning * (weight / scale));
+        return merit;
     }
 
     // Second derivatives take the multiplier, not p: a slot that has just moved makes a p of thousands of newtons, which would spoil the
@@ -472,7 +495,7 @@ internal sealed class ContactSet
 
     private static (Vector3 Force, Vector3 Moment) AtStation(in ContactRow row, in Station at, in SlotFrame frame)
     {
-        (Vector3 axis, double byTurn, _) = Side(row, at, frame);
+        (Vector3 axis, double byTurn, _) = Touched(row, at, frame);
         Vector3 force = NormalToWire(axis, at, frame, byTurn) * row.Effective;
         return (force, Vector3.Cross(at.R - frame.Centre, force) + at.TurnAxis * (row.Effective * byTurn));
     }
@@ -490,8 +513,12 @@ internal sealed class ContactSet
         Span<double> gradient, BlockTridiagonal tangent, RodMesh mesh)
     {
         FixedGap(row, q, frames[row.Slot], mesh, out double c, out ElementVector derivative, out int element);
-        double p = row.Multiplier + Penalty * c;
         row.BothWays = row.Upper && row.Lower;
+        row.Inside = Interior > 0 && !row.BothWays;
+        if (row.Inside)
+            return ApplyStop(ref row, index, element, c, derivative, gradient, tangent);
+
+        double p = row.Multiplier + Penalty * c;
         if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
             p = 0;
 
@@ -503,6 +530,20 @@ internal sealed class ContactSet
         derivative.AddTo(gradient, element, p);
         ElementVector.AddOuter(tangent, element, derivative, derivative * Penalty);
         return p * p / (2 * Penalty);
+    }
+
+    private double ApplyStop(
+        ref ContactRow row, int index, int element, double c, in ElementVector derivative,
+        Span<double> gradient, BlockTridiagonal tangent)
+    {
+        int side = row.Upper ? 1 : -1;
+        ref InteriorSide wall = ref Side(index, side, -side * c, out double p, out double stiffness);
+        wall.Derivative = derivative;
+        Register(ref row, index, element, side * wall.Force);
+        row.Violation = Math.Abs(wall.Gap - wall.Slack);
+        derivative.AddTo(gradient, element, side * p);
+        ElementVector.AddOuter(tangent, element, derivative, derivative * stiffness);
+        return -Interior * Math.Log(wall.Slack);
     }
 
     private static void FixedGap(
@@ -572,7 +613,7 @@ internal sealed class ContactSet
 
         Station at = _stations[row.Station];
         at.Locate(mesh, q, frame);
-        (Vector3 axis, double first, double gap) = Side(row, at, frame);
+        (Vector3 axis, double first, double gap) = Touched(row, at, frame);
         value = gap;
         element = at.Element;
         ElementVector derivative = ElementVector.OfPoint(NormalToWire(axis, at, frame, first), at.Shape);
@@ -597,7 +638,7 @@ internal sealed class ContactSet
     }
 
     // The side of the row that is touched now: axis, derivative of the gap by the turn, and the gap itself.
-    private static (Vector3 Axis, double ByTurn, double Gap) Side(in ContactRow row, in Station at, in SlotFrame frame)
+    private static (Vector3 Axis, double ByTurn, double Gap) Touched(in ContactRow row, in Station at, in SlotFrame frame)
     {
         Vector3 arm = at.R - frame.Centre;
         if (row.Kind == RowKind.Thread)
