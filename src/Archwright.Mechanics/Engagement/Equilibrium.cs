@@ -44,6 +44,8 @@ internal sealed class Equilibrium<TLaw>
     private const double LooseForce = 3e-4;
     private const double LoosePlace = 3e-6;
     private const double FirstAim = 0.05;
+    private const double EnergyGrowth = 3;
+    private const double EnergyRoom = 20;
     private const double AimOfResidual = 1e-4;
     private const double AimOfResidualAgain = 1e-5;
     private const double InsideShift = 0.1;
@@ -179,7 +181,6 @@ internal sealed class Equilibrium<TLaw>
     public SearchEnd SearchInside(int mostIterations, double aim, bool restart, bool loose, CancellationToken cancellation)
     {
         Span<double> q = State;
-        Span<double> step = _step.AsSpan(0, q.Length);
         Contacts.Penalty = ContactNumber;
         Contacts.Interior = aim;
         Contacts.Starting = restart;
@@ -191,7 +192,10 @@ internal sealed class Equilibrium<TLaw>
         {
             cancellation.ThrowIfCancellationRequested();
             if (!Evaluate(q, out double merit))
+            {
+                Log?.Invoke($"merit MISSED {Contacts.MissedSlot} {merit} {Residual}");
                 return SearchEnd.Missed;
+            }
 
             Contacts.Starting = false;
             double force = Math.Max(Contacts.LargestForce(), 0.1);
@@ -209,24 +213,55 @@ internal sealed class Equilibrium<TLaw>
             Iterations++;
             Log?.Invoke($"I {pass} merit {merit:g10} res {residual:e2} viol {Violation:e2} force {force:g4} shift {shift:e1} share {LastShare} aim {Contacts.Interior:e1}");
             if (!Direction(ref shift))
+            {
+                Log?.Invoke($"merit NODIRECTION {shift}");
                 return SearchEnd.Stalled;
+            }
 
-            (double slacks, double forces) = Contacts.InteriorStep(step);
-            double share = Math.Min(slacks, StepLimit(step));
-            for (int i = 0; i < q.Length; i++)
-                q[i] += share * step[i];
-
-            double mean = Contacts.TakeInteriorStep(share, Math.Min(forces, share < slacks ? share : 1));
-            Contacts.Interior = Math.Max(loose ? LooseAim : LastAim, NextAim(Math.Min(share, forces)) * mean);
-            Contacts.Interior = Math.Max(Contacts.Interior, Math.Min((restart ? AimOfResidual : AimOfResidualAgain) * residual, FirstAim));
-            shift = share > 0.3 || shift > InsideShift ? Math.Max(BaseShift, (shift > 1 ? 0.1 : 0.4) * shift) : Math.Min(InsideShift, 10 * shift);
-            _lastShift = Math.Min(shift, 1);
-            LastShare = share;
-            _tracking.Follow(Mesh, Contacts, Rest, Frames, q);
-            Contacts.Freeze(Mesh, q, Frames);
+            StepInside(ref shift, residual, restart ? AimOfResidual : AimOfResidualAgain, loose ? LooseAim : LastAim);
         }
 
         return SearchEnd.OutOfIterations;
+    }
+
+    private void StepInside(ref double shift, double residual, double aimOfResidual, double leastAim)
+    {
+        Span<double> q = State;
+        Span<double> step = _step.AsSpan(0, q.Length);
+        (double slacks, double forces) = Contacts.InteriorStep(step);
+        double share = StayWithinReach(Math.Min(slacks, StepLimit(step)));
+        for (int i = 0; i < q.Length; i++)
+            q[i] += share * step[i];
+
+        double mean = Contacts.TakeInteriorStep(share, Math.Min(forces, share < slacks ? share : 1));
+        double aim = Math.Max(leastAim, NextAim(Math.Min(share, forces)) * mean);
+        Contacts.Interior = Math.Max(aim, Math.Min(aimOfResidual * residual, FirstAim));
+        bool relax = share > 0.3 || shift > InsideShift;
+        shift = relax ? Math.Max(BaseShift, (shift > 1 ? 0.1 : 0.4) * shift) : Math.Min(InsideShift, 10 * shift);
+        _lastShift = Math.Min(shift, 1);
+        LastShare = share;
+        _tracking.Follow(Mesh, Contacts, Rest, Frames, q);
+        Contacts.Freeze(Mesh, q, Frames);
+    }
+
+    // A step after which the wire would run across a slot, or be strained beyond all reason, is cut.
+    private double StayWithinReach(double share)
+    {
+        Span<double> trial = _trial.AsSpan(0, 8 * Mesh.Nodes);
+        double before = RodAssembly.Energy(Mesh, _law, Stretch, State);
+        for (int pass = 0; pass < 8; pass++)
+        {
+            for (int i = 0; i < trial.Length; i++)
+                trial[i] = _q[i] + share * _step[i];
+
+            if (Contacts.Locate(Mesh, trial, Frames)
+                && RodAssembly.Energy(Mesh, _law, Stretch, trial) <= EnergyGrowth * before + EnergyRoom)
+                return share;
+
+            share *= 0.3;
+        }
+
+        return share;
     }
 
     private double TrueResidual()

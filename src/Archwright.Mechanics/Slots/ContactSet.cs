@@ -50,7 +50,7 @@ internal sealed class ContactSet
     public bool Starting { get; set; }
 
     /// <summary>A clearance below this leaves no play at all [mm].</summary>
-    private const double NoPlay = 1e-12;
+    private const double NoPlay = 1e-9;
 
     /// <summary>Index of a slot that the wire does not reach; −1 when it reaches all.</summary>
     public int MissedSlot { get; private set; } = -1;
@@ -212,23 +212,21 @@ internal sealed class ContactSet
         (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
         double middle = place + row.Corner * sin;
         double clearance = row.Room - row.Across * cos;
-        row.Inside = Interior > 0 && !(row.Upper && row.Lower && clearance <= NoPlay);
+        row.BothWays = row.Upper && row.Lower && row.Room - row.Across <= NoPlay;
+        row.Inside = Interior > 0 && !row.BothWays;
         if (row.Inside)
         {
-            row.BothWays = false;
             return ApplyInterior(ref row, index, at, frame, axis, middle, clearance, gradient, tangent);
         }
 
         double upper = row.Upper ? Math.Max(0, row.Multiplier + Penalty * (middle - clearance)) : 0;
         double lower = row.Lower ? Math.Min(0, row.Multiplier + Penalty * (middle + clearance)) : 0;
         double p = upper > 0 ? upper : lower;
-        bool fixedPlace = row.Upper && row.Lower && clearance <= NoPlay;
-        if (fixedPlace)
+        if (row.BothWays)
             p = row.Multiplier + Penalty * middle;
-        row.BothWays = fixedPlace;
 
         Register(ref row, index, at.Element, p);
-        if (p == 0 && !fixedPlace)
+        if (p == 0 && !row.BothWays)
             return 0;
 
         double across = p > 0 ? row.Across : -row.Across;
