@@ -354,6 +354,7 @@ public sealed class Engager
         }
 
         StartingTurn.Fill(_rod, Arrangement, guess.Anchors);
+        _slide.StandAt(_rod);
         ForgetMultipliers(guess.Anchors);
         return true;
     }

@@ -32,7 +32,7 @@ internal sealed class Guess
         for (int i = 0; i < frames.Length; i++)
         {
             Slot slot = arrangement.Slots[i];
-            if (!Layout.Restrains(slot) || slot.Tie.Kind == TieKind.Partial)
+            if (!Layout.TakesIn(slot))
                 continue;
 
             Vector3 centre = frames[i].Centre + frames[i].Outward * Layout.Seat(slot, wireWidth);

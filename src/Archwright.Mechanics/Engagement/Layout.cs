@@ -62,6 +62,12 @@ internal sealed class Layout
     public static bool Restrains(Slot slot) =>
         slot.Hold is Hold.Clamped or Hold.Point or Hold.EdgePoints or Hold.Glide || slot.Tie.Kind != TieKind.None;
 
+    /// <summary>Whether the slot takes the wire in (a partial tie holds it outside).</summary>
+    public static bool TakesIn(Slot slot) => Restrains(slot) && !Threaded(slot);
+
+    private static bool Threaded(Slot slot) =>
+        slot.Hold is Hold.Walls or Hold.EdgesOnly && slot.Tie.Kind == TieKind.Partial;
+
     /// <summary>Place of the wire's centre line in the slot when nothing pulls at it, outward of the slot's middle [mm]:
     /// on the base for ties that seat it, in the middle otherwise.</summary>
     public static double Seat(Slot slot, double wireWidth) =>

@@ -14,8 +14,9 @@ namespace Archwright.Mechanics.Engagement;
 /// </remarks>
 internal sealed class Slide
 {
-    private const double LongestStep = 2;
-    private const int MostSteps = 12;
+    private const double LongestStep = 1.5;
+    private const double FarthestSlide = 3;
+    private const int MostSteps = 8;
     private const double ForceShare = 2e-5;
     private const double LeastForce = 1e-5;
     private const double LeastStep = 0.1;
@@ -28,6 +29,7 @@ internal sealed class Slide
     private Vector3 _middle;
     private Vector3 _normal;
     private double _shift;
+    private double _ahead;
     private double _stiffness;
     private bool _measured;
     private int _steps;
@@ -40,9 +42,12 @@ internal sealed class Slide
         var held = new List<int>();
         for (int i = 0; i < arrangement.Slots.Length; i++)
         {
-            if (Layout.Restrains(arrangement.Slots[i]))
+            if (Layout.TakesIn(arrangement.Slots[i]))
                 held.Add(i);
         }
+
+        if (held.Count == 0)
+            held.AddRange(Enumerable.Range(0, arrangement.Slots.Length).Where(i => Layout.Restrains(arrangement.Slots[i])));
 
         _first = held[(held.Count - 1) / 2];
         _second = held[held.Count / 2];
@@ -64,7 +69,20 @@ internal sealed class Slide
     {
         _shift = 0;
         _stiffness = 0;
+        _ahead = 0;
         _measured = false;
+    }
+
+    /// <summary>Lets the pin stand where the wire is now: a guessed shape is not pulled along before it has settled.</summary>
+    public void StandAt(Equilibrium<ElasticSection> rod)
+    {
+        if (!_exists)
+            return;
+
+        Place(rod);
+        ref ContactRow pin = ref PinOf(rod);
+        _ahead = Vector3.Dot(_normal, RodAssembly.Position(rod.State, pin.Node) - pin.PinAt);
+        Place(rod);
     }
 
     /// <summary>Starts counting anew.</summary>
@@ -81,7 +99,7 @@ internal sealed class Slide
             return;
 
         _normal = (rod.Frames[_first].Along + rod.Frames[_second].Along).Unit();
-        _middle = (rod.Frames[_first].Centre + rod.Frames[_second].Centre) * 0.5 + _normal * _restAhead;
+        _middle = (rod.Frames[_first].Centre + rod.Frames[_second].Centre) * 0.5 + _normal * (_restAhead + _ahead);
         Attach(ref PinOf(rod), rod.Mesh.S);
     }
 
@@ -126,7 +144,12 @@ internal sealed class Slide
         if (_measured && Math.Abs(step) < LeastStep)
             return false;
 
+        // A wire without friction may find no rest at all along the arch; a real one is held by friction long before it has slid that far.
         shift = Math.Clamp(step, -LongestStep, LongestStep);
+        shift = Math.Clamp(_shift + shift, -FarthestSlide, FarthestSlide) - _shift;
+        if (Math.Abs(shift) < LeastStep)
+            return false;
+
         _lastForce = force;
         _lastStep = shift;
         _shift += shift;
