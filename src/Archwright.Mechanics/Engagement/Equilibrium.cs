@@ -43,7 +43,6 @@ internal sealed class Equilibrium<TLaw>
     private const double LargestMove = 3;
     private const double LooseForce = 3e-4;
     private const double LoosePlace = 3e-6;
-    private const double FirstAim = 0.05;
     private const double EnergyGrowth = 3;
     private const double EnergyRoom = 20;
     private const double AimOfResidual = 1e-4;
@@ -235,7 +234,9 @@ internal sealed class Equilibrium<TLaw>
 
         double mean = Contacts.TakeInteriorStep(share, Math.Min(forces, share < slacks ? share : 1));
         double aim = Math.Max(leastAim, NextAim(Math.Min(share, forces)) * mean);
-        Contacts.Interior = Math.Max(aim, Math.Min(aimOfResidual * residual, FirstAim));
+
+        // Never up again: a rise would undo what the last steps settled.
+        Contacts.Interior = Math.Min(Contacts.Interior, Math.Max(aim, aimOfResidual * residual));
         bool relax = share > 0.3 || shift > InsideShift;
         shift = relax ? Math.Max(BaseShift, (shift > 1 ? 0.1 : 0.4) * shift) : Math.Min(InsideShift, 10 * shift);
         _lastShift = Math.Min(shift, 1);
