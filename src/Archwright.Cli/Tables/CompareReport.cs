@@ -66,7 +66,7 @@ internal static class CompareReport
         for (int i = 0; i < wires.Length; i++)
             table.AddRow([new Text(Layout.Whole(i + 1)), .. columns.Select(column => column.Cell(wires[i]))]);
 
-        var style = new SentenceStyle(unit.Force, unit.Moment, words.Notation);
+        var style = new SentenceStyle(unit.Force, unit.Moment, words.Notation, SaysTransforms: false);
         IReadOnlyList<string> lines = Layout.Lines(terminal, table);
         int heading = lines.Count - wires.Length;
         for (int i = 0; i < lines.Count; i++)
@@ -111,8 +111,8 @@ internal static class CompareReport
             + "torque play: twist each way before the wire locks in its loosest slot; free where it never does.", style: Layout.Quiet);
         if (shown.Any(wire => wire.Wire.InitialModulusOnly))
         {
-            Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range: beyond, it still "
-                + "springs back, and pushes less than computed.", style: Layout.Quiet);
+            Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range. Its force here is "
+                + "that of its initial modulus; beyond, the real force is lower, and it still springs back.", style: Layout.Quiet);
         }
     }
 }

@@ -8,7 +8,10 @@ namespace Archwright.Dentition.Comparison;
 /// <param name="Force">A force [N] with its unit.</param>
 /// <param name="Moment">A moment [N·mm] with its unit.</param>
 /// <param name="Notation">Tooth numbers; teeth are named in words as well.</param>
-public sealed record SentenceStyle(Func<double, string> Force, Func<double, string> Moment, ToothNotation Notation)
+/// <param name="SaysTransforms">Whether the sentence says what it means for its force that an alloy transforms; false
+/// where that stands once for all wires beside them.</param>
+public sealed record SentenceStyle(
+    Func<double, string> Force, Func<double, string> Moment, ToothNotation Notation, bool SaysTransforms = true)
 {
     /// <summary>Newtons and ISO 3950: what files hold.</summary>
     public static SentenceStyle Default { get; } = new(
