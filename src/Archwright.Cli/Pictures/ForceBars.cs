@@ -64,14 +64,17 @@ internal static class ForceBars
             Size = BarWidth * 0.9,
             FillColor = ScottPlot.Color.FromHex(ink.Hex),
             LineWidth = 0,
-            Label = Worth(figure(tooth)) ? picture.Unit.Figure(figure(tooth) / picture.Unit.Of(1)) : "",
+            Label = Worth(tooth, figure(tooth)) ? picture.Unit.Figure(figure(tooth) / picture.Unit.Of(1)) : "",
         });
         var plotted = chart.Add.Bars(bars.ToArray());
         plotted.ValueLabelStyle.FontSize = 12;
         plotted.ValueLabelStyle.FontName = Typeface.Family;
         plotted.ValueLabelStyle.ForeColor = ScottPlot.Color.FromHex(Colours.Text.Hex);
 
-        bool Worth(double value) => Math.Abs(value) >= 0.12 * picture.Unit.Of(Largest(picture));
+        // One figure a tooth, at its longest bar: more would run into each other.
+        bool Worth(PictureTooth tooth, double value) =>
+            Math.Abs(value) >= 0.06 * picture.Unit.Of(picture.Teeth.Max(Largest))
+            && Math.Abs(value) >= picture.Unit.Of(Largest(tooth)) * (1 - 1e-9);
     }
 
     private static void Axes(Plot chart, ArchPicture picture)
@@ -95,6 +98,6 @@ internal static class ForceBars
         chart.Grid.XAxisStyle.IsVisible = false;
     }
 
-    private static double Largest(ArchPicture picture) =>
-        picture.Teeth.Max(t => Math.Max(Math.Abs(t.Labial), Math.Max(Math.Abs(t.Occlusal), Math.Abs(t.Mesial))));
+    private static double Largest(PictureTooth tooth) =>
+        Math.Max(Math.Abs(tooth.Labial), Math.Max(Math.Abs(tooth.Occlusal), Math.Abs(tooth.Mesial)));
 }

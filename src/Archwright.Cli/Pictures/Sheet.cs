@@ -15,13 +15,14 @@ internal static class Sheet
     private const double HeadHeight = 92;
     private const double ViewsHeight = 620;
     private const double BarsHeight = 330;
+    private const double NotesHeight = 92;
     private const double LongestArrow = 95;
 
     /// <summary>Share of a line that is filled: another typeface may be wider.</summary>
     private const double Spare = 0.92;
 
     /// <summary>Height of the whole page [px].</summary>
-    public const double Height = HeadHeight + ViewsHeight + BarsHeight + 3 * Margin;
+    public const double Height = HeadHeight + ViewsHeight + BarsHeight + NotesHeight + 2 * Margin;
 
     /// <summary>Height of a page with a ranking below its heading [px].</summary>
     public static double HeightWith(RankingPanel ranking) => Height + ranking.Height + Margin;
@@ -63,6 +64,7 @@ internal static class Sheet
             NoForces(canvas, below);
         else
             ForceBars.Draw(canvas, picture, below);
+        Notes(canvas, picture, below.Bottom + 24);
     }
 
     private static void NoForces(Canvas canvas, Box box)
@@ -113,11 +115,14 @@ internal static class Sheet
         view.DrawScales(canvas, new Spot(box.Left + 16, box.Top + 34), scale);
         double y = Key(canvas, picture, new Spot(box.Left + 16, box.Top + 70)) + 14;
         foreach (string line in picture.Findings)
-            y = Lines(canvas, new Spot(box.Left + 16, y), line, box.Width - 32, new TextStyle(16, Colours.Text), 23);
+            y = Lines(canvas, new Spot(box.Left + 16, y), line, box.Width - 32, new TextStyle(16, Colours.Text), 22) + 4;
+    }
 
-        y += 4;
-        foreach (string line in picture.Notes)
-            y = Lines(canvas, new Spot(box.Left + 16, y), line, box.Width - 32, new TextStyle(13.5, Colours.Quiet), 19);
+    private static void Notes(Canvas canvas, ArchPicture picture, double y)
+    {
+        using IDisposable part = canvas.Part("notes", "Cautions");
+        Lines(canvas, new Spot(Margin, y), string.Join(" ", picture.Notes), Width - 2 * Margin,
+            new TextStyle(14, Colours.Quiet), 20);
     }
 
     // The signs that occur in this picture, and what they mean.
@@ -147,7 +152,7 @@ internal static class Sheet
         }
 
         canvas.Text(new Spot(at.X, y), "A figure at an arrow is the part of the force that lies in that view.", style);
-        return y + 22;
+        return y + 20;
     }
 
     /// <summary>Sets a text on as many lines as it needs; returns the base line of what follows [px].</summary>

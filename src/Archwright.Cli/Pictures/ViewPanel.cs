@@ -26,7 +26,8 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
     protected virtual double Headroom => 0;
 
     /// <summary>Numbers of the teeth.</summary>
-    protected abstract void Label(Canvas canvas, Projection view, Box box);
+    /// <returns>The paper that they take.</returns>
+    protected abstract IReadOnlyList<Box> Label(Canvas canvas, Projection view, Box box);
 
     /// <summary>Everything that must be inside the panel, with the projection at one pixel a millimetre about the
     /// origin; forces are added in pixels.</summary>
@@ -68,8 +69,7 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
             Marks.Arrow(canvas, view.At(tooth.Actual.Centre), view.At(tooth.Actual.Centre) + ArrowOf(view, tooth),
                 tooth.IsAboveCeiling ? Colours.Heavy : Colours.Force);
 
-        Label(canvas, view, box);
-        LabelForces(canvas, view);
+        LabelForces(canvas, view, Label(canvas, view, box));
         Sides(canvas, box);
     }
 
@@ -119,12 +119,12 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
         canvas.Line(line, new Pen(Colours.Wire, Math.Max(1.6, side * view.Scale)));
     }
 
-    // Figures at the tips of the longest arrows, the longest first; one that would cover another is left out (the bars
-    // below show them all).
-    private void LabelForces(Canvas canvas, Projection view)
+    // Figures at the tips of the longest arrows, the longest first. Each tries a few places round its tip; where all are
+    // taken it is left out (the bars below show them all).
+    private void LabelForces(Canvas canvas, Projection view, IReadOnlyList<Box> numbers)
     {
         const double Size = 14;
-        var taken = new List<Box>();
+        var taken = new List<Box>(numbers);
         double longest = Picture.Teeth.Max(tooth => ArrowOf(view, tooth).Length);
         foreach (PictureTooth tooth in Picture.Teeth.OrderByDescending(tooth => ArrowOf(view, tooth).Length))
         {
@@ -135,17 +135,33 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
             // What the arrow shows: the part of the force that lies in this view.
             string text = Picture.Unit.Figure(arrow.Length / forces.PixelsPerNewton)
                 + (tooth.IsAboveCeiling ? " !" : "");
-            double width = Typeface.WidthOf(text, Size, bold: true);
-            Spot tip = view.At(tooth.Actual.Centre) + arrow + arrow * (12 / arrow.Length);
-            var spot = new Spot(tip.X + (arrow.X / arrow.Length) * width / 2, tip.Y + 5);
-            var place = new Box(spot.X - width / 2 - 2, spot.Y - Size, width + 4, Size + 4);
-            if (taken.Any(place.Overlaps))
+            double width = Typeface.WidthOf(text, Size, bold: true) + 6;
+            Spot tip = view.At(tooth.Actual.Centre) + arrow;
+            if (FreePlace(tip, arrow * (1 / arrow.Length), width, Size + 4, taken) is not { } place)
                 continue;
 
             taken.Add(place);
-            canvas.Text(spot, text, new TextStyle(Size, tooth.IsAboveCeiling ? Colours.Heavy : Colours.Force,
-                Bold: true, Anchor.Middle, Halo: true));
+            canvas.Text(new Spot(place.Middle.X, place.Bottom - 5), text, new TextStyle(
+                Size, tooth.IsAboveCeiling ? Colours.Heavy : Colours.Force, Bold: true, Anchor.Middle, Halo: true));
         }
+    }
+
+    private static Box? FreePlace(Spot tip, Spot along, double width, double height, List<Box> taken)
+    {
+        foreach (double distance in new double[] { 4, 16, 28 })
+        {
+            foreach (double degrees in new double[] { 0, 35, -35, 70, -70, 105, -105 })
+            {
+                (double sin, double cos) = Math.SinCos(degrees * Math.PI / 180);
+                var way = new Spot(along.X * cos - along.Y * sin, along.X * sin + along.Y * cos);
+                Spot middle = tip + new Spot(way.X * (distance + width / 2), way.Y * (distance + height / 2));
+                var place = new Box(middle.X - width / 2, middle.Y - height / 2, width, height);
+                if (!taken.Exists(place.Overlaps))
+                    return place;
+            }
+        }
+
+        return null;
     }
 
     private void Sides(Canvas canvas, Box box)
@@ -162,6 +178,9 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
 /// <summary>The biting surfaces.</summary>
 internal sealed class OcclusalPanel(ArchPicture picture, ForceScale forces) : ViewPanel(picture, forces)
 {
+    // Places of a number, as shares of the crown's depth behind its labial face.
+    private static readonly double[] NumberDepths = [0.55, 0.78, 0.3];
+
     public override string Heading => Picture.Side switch
     {
         PictureSide.Upper => "Upper arch from below",
@@ -178,15 +197,53 @@ internal sealed class OcclusalPanel(ArchPicture picture, ForceScale forces) : Vi
     protected override Vector3[] Outline(PictureTooth tooth, Crown crown, bool atRest) =>
         CrownShape.FromBelow(crown, atRest ? tooth.Rest : tooth.Actual);
 
-    protected override void Label(Canvas canvas, Projection view, Box box)
+    protected override IReadOnlyList<Box> Label(Canvas canvas, Projection view, Box box)
     {
+        var taken = new List<Box>();
         foreach (PictureTooth tooth in Picture.Teeth)
         {
-            double inward = tooth.Crown is { } crown ? crown.SlotToFace + crown.Depth * 0.55 : 2.2;
-            Spot spot = view.At(tooth.Actual.Centre - inward * tooth.Actual.Outward);
+            Spot spot = NumberPlace(view, tooth);
             canvas.Text(spot + new Spot(0, 5), tooth.Label,
                 new TextStyle(14, Colours.Text, Bold: true, Anchor.Middle, Halo: tooth.Crown is null));
+            taken.Add(new Box(spot.X - 11, spot.Y - 9, 22, 18));
         }
+
+        return taken;
+    }
+
+    // In the middle of the crown, or where an arrow crosses it, nearer to its lingual or labial face.
+    private Spot NumberPlace(Projection view, PictureTooth tooth)
+    {
+        if (tooth.Crown is not { } crown)
+            return view.At(tooth.Actual.Centre - 2.2 * tooth.Actual.Outward);
+
+        Spot[] places =
+        [
+            .. NumberDepths.Select(share =>
+                view.At(tooth.Actual.Centre - (crown.SlotToFace + crown.Depth * share) * tooth.Actual.Outward)),
+        ];
+        foreach (Spot place in places)
+        {
+            if (!Picture.Teeth.Any(other => Crosses(view, other, new Box(place.X - 10, place.Y - 8, 20, 16))))
+                return place;
+        }
+
+        return places[0];
+    }
+
+    private bool Crosses(Projection view, PictureTooth tooth, Box box)
+    {
+        Spot start = view.At(tooth.Actual.Centre);
+        Spot arrow = ArrowOf(view, tooth);
+        int steps = (int)(arrow.Length / 2);
+        for (int i = 0; i <= steps; i++)
+        {
+            Spot at = start + arrow * (i / Math.Max(1.0, steps));
+            if (box.Overlaps(new Box(at.X - 3, at.Y - 3, 6, 6)))
+                return arrow.Length > 2;
+        }
+
+        return false;
     }
 }
 
@@ -211,7 +268,7 @@ internal sealed class FrontalPanel(ArchPicture picture, ForceScale forces) : Vie
     }
 
     // In a row above the view, spread so that none covers its neighbour, each tied to its slot by a hair line.
-    protected override void Label(Canvas canvas, Projection view, Box box)
+    protected override IReadOnlyList<Box> Label(Canvas canvas, Projection view, Box box)
     {
         const double Gap = 27;
         double[] at = [.. Picture.Teeth.Select(tooth => view.At(tooth.Actual.Centre).X)];
@@ -224,6 +281,8 @@ internal sealed class FrontalPanel(ArchPicture picture, ForceScale forces) : Vie
             canvas.Text(new Spot(at[i], row), Picture.Teeth[i].Label,
                 new TextStyle(14, Colours.Text, Bold: true, Anchor.Middle));
         }
+
+        return [new Box(box.Left, box.Top, box.Width, 22)];
     }
 
     /// <summary>Moves numbers that ascend apart to a least distance, as little as need be, inside limits.</summary>

@@ -26,7 +26,8 @@ internal static class CompareReport
     {
         var words = new ToothWords(file, notation);
         Layout.Heading(terminal, file.Title.Length > 0 ? file.Title : "Case without a title");
-        Layout.Paragraph(terminal, $"{wires.Count} wires compared on this arch, the best first: "
+        string numbers = words.NumberedBy.Length > 0 ? $" ({words.NumberedBy})" : "";
+        Layout.Paragraph(terminal, $"{wires.Count} wires compared on this arch{numbers}, the best first: "
             + string.Join(", ", Counts(wires)) + ".");
         Layout.Gap(terminal);
 
@@ -66,7 +67,7 @@ internal static class CompareReport
         for (int i = 0; i < wires.Length; i++)
             table.AddRow([new Text(Layout.Whole(i + 1)), .. columns.Select(column => column.Cell(wires[i]))]);
 
-        var style = new SentenceStyle(unit.Force, unit.Moment, words.Notation);
+        var style = new SentenceStyle(unit.Force, unit.Moment, words.Notation, SaysTransforms: false);
         IReadOnlyList<string> lines = Layout.Lines(terminal, table);
         int heading = lines.Count - wires.Length;
         for (int i = 0; i < lines.Count; i++)
@@ -111,8 +112,8 @@ internal static class CompareReport
             + "torque play: twist each way before the wire locks in its loosest slot; free where it never does.", style: Layout.Quiet);
         if (shown.Any(wire => wire.Wire.InitialModulusOnly))
         {
-            Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range: beyond, it still "
-                + "springs back, and pushes less than computed.", style: Layout.Quiet);
+            Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range. Its force here is "
+                + "that of its initial modulus; beyond, the real force is lower, and it still springs back.", style: Layout.Quiet);
         }
     }
 }

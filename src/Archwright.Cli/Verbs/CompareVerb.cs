@@ -47,7 +47,7 @@ internal static class CompareVerb
         verb.Add(file);
         foreach (Option option in new Option[] { stock, limits, top, all, plot, unit, teeth, json })
             verb.Add(option);
-        verb.SetAction((parsed, cancellation) => Task.FromResult(Run(
+        verb.SetAction((parsed, cancellation) => Task.Run(() => Run(
             terminal,
             new Request(
                 parsed.GetRequiredValue(file),

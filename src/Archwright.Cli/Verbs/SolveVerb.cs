@@ -40,7 +40,7 @@ internal static class SolveVerb
         verb.Add(file);
         foreach (Option option in new Option[] { plot, limits, repeat, unit, teeth, json })
             verb.Add(option);
-        verb.SetAction((parsed, cancellation) => Task.FromResult(Run(
+        verb.SetAction((parsed, cancellation) => Task.Run(() => Run(
             terminal,
             new Request(
                 parsed.GetRequiredValue(file), repeat.Of(parsed), parsed.GetValue(limits), parsed.GetValue(plot),

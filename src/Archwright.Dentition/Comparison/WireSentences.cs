@@ -44,7 +44,7 @@ internal sealed class WireSentences(Arrangement arch, SentenceStyle style)
             WireVerdict.BendsForGood => BendsForGood(wire),
             _ => throw new ArgumentOutOfRangeException(nameof(wire), wire.Verdict, "Only engaged wires are told here."),
         };
-        return plain + (wire.Wire.InitialModulusOnly ? Transforms(wire) : "") + ".";
+        return plain + (wire.Wire.InitialModulusOnly && style.SaysTransforms ? Transforms(wire) : "") + ".";
     }
 
     private string WithinLimits(ComparedWire wire) =>

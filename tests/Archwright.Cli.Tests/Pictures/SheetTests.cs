@@ -40,7 +40,7 @@ public sealed class SheetTests
         Assert.Equal("Upper right canine 2 mm high", root.Element(Svg + "title")?.Value);
         Assert.NotEmpty(Assert.IsType<XElement>(root.Element(Svg + "desc")).Value);
         string[] parts = [.. root.Elements(Svg + "g").Select(part => Assert.IsType<XAttribute>(part.Attribute("id")).Value)];
-        Assert.Equal(["occlusal-view", "frontal-view", "facts", "forces-per-tooth"], parts);
+        Assert.Equal(["occlusal-view", "frontal-view", "facts", "forces-per-tooth", "notes"], parts);
     }
 
     /// <summary>To scale: the scale bar says how long 10 mm are; the slots of the two second molars are as far apart as

@@ -136,6 +136,27 @@ public sealed class ArchVerbTests
         Assert.Empty(Directory.GetFiles(folder.Path));
     }
 
+    [Theory]
+    [InlineData("AW-TABLE-002", "line 1, column 2", "tooth,labal_mm\n13,1\n")]
+    [InlineData("AW-TABLE-003", "line 1", "labial_mm,tip_deg\n1,2\n")]
+    [InlineData("AW-SLOT-008", "line 2, tooth", "tooth,labial_mm\n99,1\n")]
+    [InlineData("AW-TABLE-007", "line 2, labial_mm", "tooth,labial_mm\n13,wide\n")]
+    [InlineData("AW-TABLE-007", "line 2, torque_deg", "tooth,torque_deg\n13,120\n")]
+    [InlineData("AW-TABLE-010", "line 3, tooth", "tooth,labial_mm\n13,1\n13,2\n")]
+    [InlineData("AW-TABLE-001", "(whole file)", "tooth,labial_mm\n")]
+    [InlineData("AW-FILE-004", "(whole file)", "")]
+    public async Task A_bad_table_of_positions_is_refused_with_code_and_place(string code, string place, string text)
+    {
+        using var folder = new Folder();
+        string table = folder.Text("positions.csv", text);
+
+        Run run = await Run.Of([.. Upper, "--positions", table, "--out", folder.File("x.json")]);
+
+        Assert.Equal(ExitCode.BadInput, run.Code);
+        Assert.Empty(run.Output);
+        Assert.Contains($"{code}  {table}  {place}\n", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Making_and_measuring_do_not_mix()
     {
