@@ -147,7 +147,7 @@ public sealed class DeadLoadTests
         for (int step = 1; step <= steps; step++)
         {
             rod.Loads = [new DeadLoad(elements, load * ((double)step / steps))];
-            SearchEnd end = rod.Search(200, soft: false, loose: false, TestContext.Current.CancellationToken);
+            SearchEnd end = rod.SearchNear(200, loose: false, TestContext.Current.CancellationToken);
             Assert.Equal(SearchEnd.Converged, end);
         }
 
