@@ -27,6 +27,10 @@ internal sealed class RandomContact
         Set.Add(new Station { U = 0.2 * h * Wire.Draw(), S = place, NeedsTurn = true });
         foreach (ContactRow row in rows)
             Set.Add(row);
+
+        // Points and rates of the turn are taken once; derivatives are those of the merit with them held.
+        Assert.True(Set.Locate(Wire.Mesh, Wire.State, Frames));
+        Set.Freeze(Wire.Mesh, Wire.State, Frames);
     }
 
     public RandomWire Wire { get; }
