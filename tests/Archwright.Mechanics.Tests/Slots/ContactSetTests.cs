@@ -32,7 +32,7 @@ public sealed class ContactSetTests
         new() { Kind = RowKind.Thread, Axis = 1, Upper = true, Room = 0.01 };
 
     private static readonly ContactRow Seating =
-        new() { Kind = RowKind.Seating, Axis = 1, Pull = 2, Rise = 40, Seat = -0.1 };
+        new() { Kind = RowKind.Seating, Axis = 1, Pull = 20, Rise = 40, Seat = -0.1 };
 
     private static readonly ContactRow Fixed = new() { Kind = RowKind.Place, Axis = 1, Node = 2, Upper = true, Lower = true };
 
