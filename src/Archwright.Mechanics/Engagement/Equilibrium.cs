@@ -49,7 +49,7 @@ internal sealed class Equilibrium<TLaw>
     private const double AimOfResidualAgain = 1e-5;
     private const double InsideShift = 0.1;
     private const double LooseAim = 1e-6;
-    private const double LastAim = 1e-9;
+    private const double LastAim = 1e-8;
     private const double InsideLooseForce = 1e-3;
     private const double InsideForce = 2e-7;
 
@@ -274,7 +274,7 @@ internal sealed class Equilibrium<TLaw>
     }
 
     // Long steps earn a bold fall.
-    private static double NextAim(double share) => share > 0.9 ? 0.1 : share > 0.5 ? 0.3 : share > 0.2 ? 0.6 : 1;
+    private static double NextAim(double share) => share > 0.98 ? 0.05 : share > 0.9 ? 0.1 : share > 0.5 ? 0.3 : share > 0.2 ? 0.6 : 1;
 
     /// <summary>Evaluates gradient, tangent and merit at a state.</summary>
     public bool Evaluate(ReadOnlySpan<double> q, out double merit)
@@ -286,8 +286,7 @@ internal sealed class Equilibrium<TLaw>
         Span<double> gradient = Gradient;
         gradient.Clear();
         _tangent.Clear(Mesh.Nodes);
-        merit = RodAssembly.Energy(Mesh, _law, Stretch, q);
-        RodAssembly.Add(Mesh, _law, Stretch, q, gradient, _tangent);
+        merit = RodAssembly.Add(Mesh, _law, Stretch, q, gradient, _tangent);
         foreach (DeadLoad load in Loads)
         {
             gradient[8 * load.Node] -= load.Force.X;

@@ -49,6 +49,9 @@ internal sealed class ContactSet
     /// <summary>The next evaluation sets slacks and forces of an interior-point search anew.</summary>
     public bool Starting { get; set; }
 
+    /// <summary>Stiffness [N/mm] and force [N] too small to matter in the tangent.</summary>
+    private const double Unfelt = 1e-5;
+
     /// <summary>A clearance below this leaves no play at all [mm].</summary>
     private const double NoPlay = 1e-9;
 
@@ -242,10 +245,13 @@ internal sealed class ContactSet
         ref ContactRow row, int index, in Station at, in SlotFrame frame, Vector3 axis, double middle, double clearance,
         Span<double> gradient, BlockTridiagonal tangent)
     {
-        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? Math.SinCos(at.Turn) : (0, 1);
+        bool turns = row.Corner != 0 || row.Across != 0;
+        (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
         double net = 0;
         double worst = 0;
         double merit = 0;
+        double bothP = 0;
+        double bothStiffness = 0;
         for (int side = -1; side <= 1; side += 2)
         {
             if (side > 0 ? !row.Upper : !row.Lower)
@@ -255,16 +261,28 @@ internal sealed class ContactSet
             net += side * wall.Force;
             worst = Math.Max(worst, Math.Abs(wall.Gap - wall.Slack));
             merit -= Interior * Math.Log(wall.Slack);
+            bothP += side * p;
+            bothStiffness += stiffness;
+            if (!turns)
+                continue;
+
             double across = side * row.Across;
-            double first = row.Corner * cos - across * sin;
-            double second = -row.Corner * sin - across * cos;
             AddAtStation(
-                index, at, frame, axis, side * p, side * wall.Force, first, second, gradient, tangent, stiffness);
+                index, at, frame, axis, side * p, side * wall.Force, row.Corner * cos - across * sin,
+                -row.Corner * sin - across * cos, gradient, tangent, stiffness);
             wall.Derivative = _byRow[index];
         }
 
         Register(ref row, index, at.Element, net);
         row.Violation = worst;
+        if (!turns)
+        {
+            // Without a turn the two walls push along one and the same line.
+            AddAtStation(index, at, frame, axis, bothP, net, 0, 0, gradient, tangent, bothStiffness);
+            _sides[2 * index].Derivative = _byRow[index];
+            _sides[2 * index + 1].Derivative = _byRow[index];
+        }
+
         return merit;
     }
 
@@ -427,6 +445,10 @@ internal sealed class ContactSet
         _byRow[index] = derivative;
         _elementOfRow[index] = at.Element;
         derivative.AddTo(gradient, at.Element, p);
+
+        // A wall far away adds nothing that the tangent would feel.
+        if (stiffness < Unfelt && Math.Abs(weight) < Unfelt)
+            return;
 
         ElementVector.AddOuter(tangent, at.Element, derivative, derivative * stiffness);
         if (weight == 0)
