@@ -52,7 +52,7 @@ public sealed class ContactSetTests
         ["turn"] = Fixed with { Multiplier = 60, Kind = RowKind.Turn },
         ["pin"] = Fixed with
         {
-            Multiplier = -10, Kind = RowKind.Pin, PinAt = new Vector3(0.1, 0.2, 0.3), PinNormal = new Vector3(0.6, 0, 0.8),
+            Multiplier = -200, Kind = RowKind.Pin, PinAt = new Vector3(0.1, 0.2, 0.3), PinNormal = new Vector3(0.6, 0, 0.8),
         },
     };
 
