@@ -48,7 +48,7 @@ internal static class CasePicture
         return new ArchPicture
         {
             Title = file.Title.Length > 0 ? file.Title : "Case without a title",
-            Subtitle = CaseWords.WireAndSlots(file),
+            Subtitle = CaseWords.WireAndSlots(file) + (words.NumberedBy.Length > 0 ? " · " + words.NumberedBy : ""),
             Side = file.Jaw switch
             {
                 CaseFile.Upper => PictureSide.Upper,

@@ -26,7 +26,8 @@ internal static class CompareReport
     {
         var words = new ToothWords(file, notation);
         Layout.Heading(terminal, file.Title.Length > 0 ? file.Title : "Case without a title");
-        Layout.Paragraph(terminal, $"{wires.Count} wires compared on this arch, the best first: "
+        string numbers = words.NumberedBy.Length > 0 ? $" ({words.NumberedBy})" : "";
+        Layout.Paragraph(terminal, $"{wires.Count} wires compared on this arch{numbers}, the best first: "
             + string.Join(", ", Counts(wires)) + ".");
         Layout.Gap(terminal);
 

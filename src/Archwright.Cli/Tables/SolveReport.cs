@@ -64,7 +64,9 @@ internal static class SolveReport
     {
         Obstacle? obstacle = state.Result.Obstacle;
         string place = obstacle is { Slot: >= 0 } ? $" at {words.Name(obstacle.Slot)}" : "";
-        string reason = obstacle?.Reason ?? "no equilibrium was found; nothing below can be trusted.";
+        string reason = obstacle is not null
+            ? words.Named(obstacle.Reason)
+            : "no equilibrium was found; nothing below can be trusted.";
         return $"The wire cannot be engaged{place}: {reason}";
     }
 

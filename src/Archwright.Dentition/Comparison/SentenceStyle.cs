@@ -1,6 +1,7 @@
 using System.Globalization;
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Slots;
 
 namespace Archwright.Dentition.Comparison;
 
@@ -22,7 +23,23 @@ public sealed record SentenceStyle(
     /// <summary>The sentence of a compared wire in this style.</summary>
     /// <param name="wire">A wire compared on the arch.</param>
     /// <param name="arch">The arch.</param>
-    /// <returns>For a wire that cannot be engaged, <see cref="ComparedWire.Sentence"/> as it is.</returns>
-    public string Say(ComparedWire wire, Arrangement arch) =>
-        wire.Engaged ? new WireSentences(arch, this).Engaged(wire) : wire.Sentence;
+    /// <returns>For a wire that cannot be engaged, <see cref="ComparedWire.Sentence"/> with the teeth of this notation.
+    /// </returns>
+    public string Say(ComparedWire wire, Arrangement arch)
+    {
+        if (wire.Engaged)
+            return new WireSentences(arch, this).Engaged(wire);
+
+        string sentence = wire.Sentence;
+        foreach (Slot slot in arch.Slots)
+        {
+            if (ToothNumber.TryParse(slot.Label, out ToothNumber tooth))
+            {
+                sentence = sentence.Replace(
+                    $"{tooth.Name} ({tooth.ToIso()})", $"{tooth.Name} ({tooth.Show(Notation)})", StringComparison.Ordinal);
+            }
+        }
+
+        return sentence;
+    }
 }

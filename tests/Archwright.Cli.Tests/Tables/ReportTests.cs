@@ -103,6 +103,21 @@ public sealed class ReportTests
         Assert.Equal("not tied", LoadsTable.Contact(slot with { Tie = Tie.None }, contact));
     }
 
+    /// <summary>A bare 12 is an upper right lateral incisor by one notation and an upper left first premolar by
+    /// another.</summary>
+    [Fact]
+    public void No_sentence_names_a_tooth_by_another_notation()
+    {
+        var obstacle = new Obstacle(5, double.NaN, double.NaN, "it is hardest at 12, near 13.");
+
+        string text = Solve(SampleCase.Engaged(obstacle: obstacle), notation: ToothNotation.Universal)
+            .Replace('\n', ' ');
+
+        Assert.Contains("at the upper right lateral incisor (7): it is hardest at the upper right lateral incisor (7), near the",
+            text, StringComparison.Ordinal);
+        Assert.DoesNotContain("(12)", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Colours_are_for_screens_alone() =>
         Assert.DoesNotContain("\u001b[", Solve(SampleCase.Engaged()), StringComparison.Ordinal);
