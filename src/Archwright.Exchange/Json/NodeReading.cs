@@ -67,18 +67,17 @@ internal static class NodeReading
             return null;
         }
 
-        if (node.Text.Length > longest || (!mayBeBlank && string.IsNullOrWhiteSpace(node.Text)))
-        {
-            problems.Add(
-                ProblemCodes.ValueText, node.Path,
-                node.Text.Length > longest
-                    ? $"The {what} {whose} has {node.Text.Length} characters; at most {longest} are read."
-                    : $"The {what} {whose} is blank.",
-                $"Write a text of 1 to {longest} characters.");
-            return null;
-        }
+        string? wrong = node.Text.Length > longest ? $"has {node.Text.Length} characters; at most {longest} are read"
+            : node.Text.Any(char.IsControl) ? "has a line break, a tab or another control character in it"
+            : !mayBeBlank && string.IsNullOrWhiteSpace(node.Text) ? "is blank"
+            : null;
+        if (wrong is null)
+            return node.Text;
 
-        return node.Text;
+        problems.Add(
+            ProblemCodes.ValueText, node.Path, $"The {what} {whose} {wrong}.",
+            $"Write a text of one line, 1 to {longest} characters.");
+        return null;
     }
 
     /// <summary>A list with a number of entries within limits.</summary>

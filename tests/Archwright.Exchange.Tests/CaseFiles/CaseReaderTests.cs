@@ -213,6 +213,15 @@ public sealed class CaseReaderTests
         Texts.ReadCase(Texts.Replaced(Texts.Arch, "\"width_mm\": 2.5", "\"width_mm\": 1e999"))
             .Problems.Select(p => (p.Code, p.Path)).Single());
 
+    [Theory]
+    [InlineData("title", "two\nlines")]
+    [InlineData("title", "\u001b[31mred")]
+    [InlineData("slots[1].tooth", "12\u007f")]
+    [InlineData("slots[1].tooth", "")]
+    public void A_text_that_would_garble_a_screen_or_a_table_is_refused(string path, string text) => Assert.Contains(
+        Texts.ReadCase(Texts.Edited(Texts.Arch, c => Texts.Set(c, path, text))).Problems,
+        p => p.Code == "AW-VALUE-006" && p.Path == path);
+
     [Fact]
     public void Every_slot_with_friction_is_counted_in_one_problem()
     {
