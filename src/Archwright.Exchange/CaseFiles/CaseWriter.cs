@@ -159,7 +159,7 @@ public static class CaseWriter
         });
     }
 
-    private static ArgumentException NoWord(string what) => new($"A case file has no word for {what}.");
+    private static ArgumentException NoWord(string what) => new($"A case file has no word for {what}.", nameof(what));
 
     private static ClinicalOffset? At(ImmutableArray<ClinicalOffset?> offsets, int index) =>
         index < offsets.Length ? offsets[index] : null;
