@@ -10,7 +10,7 @@ if (-not $hasDotnet) { exit 2 }
 $picture = Join-Path $PSScriptRoot 'archwright-compare.svg'
 $program = Join-Path $PSScriptRoot 'artifacts/bin/Archwright.Cli/release/archwright.dll'
 
-Write-Host 'Building Archwright (half a minute the first time, seconds later) ...'
+Write-Host 'Building Archwright (a minute or two the first time, seconds later) ...'
 $told = dotnet build src/Archwright.Cli -c Release -v q --nologo
 if ($LASTEXITCODE -ne 0) {
     $told | Write-Host

@@ -42,7 +42,7 @@ internal static class Problems
     public static Problem Rectangular { get; } = new(
         "0.016x0.022 in 0.022, a quarter of it", FullArch(Section.Rectangular(0.4064, 0.5588, 0.04), share: 0.25));
 
-    /// <summary>An upper arch from anatomy and arch form, crowded in front, with the wire that usually goes in first.</summary>
+    /// <summary>An upper arch from anatomy and arch form, crowded in front, with a usual first wire.</summary>
     public static ArchSetup CrowdedFront { get; } = ArchBuilder.Build(new ArchRequest
     {
         Jaw = Jaw.Upper,

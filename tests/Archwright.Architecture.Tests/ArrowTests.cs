@@ -92,6 +92,6 @@ public sealed class ArrowTests
         string name = type[(type.LastIndexOf('.') + 1)..];
         string[] files = [.. SourceTree.Under($"src/{project}/", ".cs")
             .Where(file => SourceTree.Read(file).Contains(name, StringComparison.Ordinal))];
-        return files.Length > 0 ? string.Join(", ", files) : "generated code";
+        return files.Length > 0 ? string.Join(", ", files) : "code that does not spell its name";
     }
 }

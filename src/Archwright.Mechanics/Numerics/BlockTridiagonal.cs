@@ -140,21 +140,34 @@ internal sealed class BlockTridiagonal
             }
         }
 
+        BackSubstitute(ref diagonal, ref coupling, ref lower, ref x);
+    }
+
+    // x = L⁻ᵀ (D⁻¹ v − D⁻¹ (L⁻¹E) x_next), by columns: a row of the transposed blocks is one vector.
+    private void BackSubstitute(ref double diagonal, ref double coupling, ref double lower, ref double x)
+    {
+        Span<double> right = stackalloc double[Size];
         Vector512<double> solved = Vector512<double>.Zero;
         for (int block = Count - 1; block >= 0; block--)
         {
             int at = block * Square;
-            Vector512<double> after = solved;
-            solved = Vector512<double>.Zero;
-            for (int k = Size - 1; k >= 0; k--)
+            for (int k = 0; k < Size; k++)
             {
-                double fromNext = Vector512.Sum(Vector512.LoadUnsafe(ref coupling, (nuint)(at + k * Size)) * after);
-                double fromBelow = Vector512.Sum(Vector512.LoadUnsafe(ref lower, (nuint)(at + k * Size)) * solved);
-                double right = Unsafe.Add(ref x, block * Size + k);
-                double value = (right - fromNext) / Unsafe.Add(ref diagonal, at + k * (Size + 1)) - fromBelow;
-                solved = solved.WithElement(k, value);
+                Vector512<double> row = Vector512.LoadUnsafe(ref coupling, (nuint)(at + k * Size));
+                right[k] = (Unsafe.Add(ref x, block * Size + k) - Vector512.Sum(row * solved))
+                    / Unsafe.Add(ref diagonal, at + k * (Size + 1));
             }
 
+            for (int k = Size - 2; k >= 0; k--)
+            {
+                double sum = right[k];
+                for (int i = k + 1; i < Size; i++)
+                    sum -= Unsafe.Add(ref lower, at + k * Size + i) * right[i];
+
+                right[k] = sum;
+            }
+
+            solved = Vector512.LoadUnsafe(ref MemoryMarshal.GetReference(right));
             solved.StoreUnsafe(ref x, (nuint)(block * Size));
         }
     }

@@ -70,7 +70,8 @@ internal static class RodAssembly
     /// <param name="q">State, 8 a node.</param>
     /// <param name="gradient">8 a node, added to.</param>
     /// <param name="tangent">Added to.</param>
-    public static void Add<TLaw>(
+    /// <returns>Energy of the wire [N·mm], as <see cref="Energy"/>.</returns>
+    public static double Add<TLaw>(
         RodMesh mesh, in TLaw law, double stretch, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent)
         where TLaw : struct, ISectionLaw
     {
@@ -82,6 +83,7 @@ internal static class RodAssembly
         Span<double> rows = stackalloc double[32];
         Span<double> hessian = stackalloc double[64];
         PointKernel kernel = default;
+        double energy = 0;
         for (int e = 0; e < mesh.Elements; e++)
         {
             double half = mesh.Length(e) / 2;
@@ -92,6 +94,7 @@ internal static class RodAssembly
                 ref readonly RestPoint at = ref rest[point];
                 kernel.Evaluate(at, p, c, turn, rate);
                 law.Respond(point, kernel.Strain, out SectionForce force, out SectionTangent stiffness);
+                energy += half * law.Energy(point, kernel.Strain);
                 kernel.Gradient(force, local);
                 kernel.StrainRows(rows);
                 kernel.Geometric(at, force, hessian);
@@ -101,10 +104,11 @@ internal static class RodAssembly
         }
 
         for (int i = 0; i < mesh.Nodes; i++)
-            AddSlopeTie(SlopeTie(mesh, stretch, i), q, i, gradient, tangent);
+            energy += AddSlopeTie(SlopeTie(mesh, stretch, i), q, i, gradient, tangent);
 
         // The middle turn of the element after the last node does not exist.
         tangent.Diagonal(mesh.Nodes - 1)[63] += 1;
+        return energy;
     }
 
     /// <summary>Slope dr/ds of a node.</summary>
@@ -129,7 +133,7 @@ internal static class RodAssembly
     }
 
     // ½ k (|r′| − 1)²: gradient k (l − 1) t, second derivative k (t tᵀ + (l − 1)/l (I − t tᵀ)).
-    private static void AddSlopeTie(
+    private static double AddSlopeTie(
         double k, ReadOnlySpan<double> q, int node, Span<double> gradient, BlockTridiagonal tangent)
     {
         Vector3 slope = Slope(q, node);
@@ -148,6 +152,8 @@ internal static class RodAssembly
             for (int j = 0; j < 3; j++)
                 d[8 * (3 + i) + 3 + j] += (k - across) * unit[i] * unit[j] + (i == j ? across : 0);
         }
+
+        return along * (l - 1) / 2;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

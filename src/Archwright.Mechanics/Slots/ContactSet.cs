@@ -13,7 +13,7 @@ namespace Archwright.Mechanics.Slots;
 /// δ²c = 2 (m·δr′) δs + (m·r″) δs² + f″ δφ² + f′ δ²φ, δs = −e₁·δr/(e₁·r′). Left out: the change of φ's derivatives by sliding,
 /// which is the torque times the slide and does not change what Newton converges to.
 /// </remarks>
-internal sealed class ContactSet
+internal sealed partial class ContactSet
 {
     private readonly Station[] _stations;
     private readonly ContactRow[] _rows;
@@ -48,6 +48,9 @@ internal sealed class ContactSet
 
     /// <summary>The next evaluation sets slacks and forces of an interior-point search anew.</summary>
     public bool Starting { get; set; }
+
+    /// <summary>Stiffness [N/mm] and force [N] too small to matter in the tangent.</summary>
+    private const double Unfelt = 1e-5;
 
     /// <summary>A clearance below this leaves no play at all [mm].</summary>
     private const double NoPlay = 1e-9;
@@ -145,26 +148,6 @@ internal sealed class ContactSet
         return merit;
     }
 
-    /// <summary>Ends an interior-point search: walls that are touched keep their force as multiplier, the others lose what little they
-    /// carried.</summary>
-    /// <param name="least">Force that counts as touching [N].</param>
-    public void LeaveInterior(double least)
-    {
-        Interior = 0;
-        for (int i = 0; i < RowCount; i++)
-        {
-            ref ContactRow row = ref _rows[i];
-            if (row.Kind == RowKind.Seating)
-                continue;
-
-            if (row.Inside && Math.Abs(row.Effective) < least)
-                row.Effective = 0;
-
-            row.Inside = false;
-            row.Multiplier = row.Effective;
-        }
-    }
-
     /// <summary>Largest violation [mm, rad·mm] of a row.</summary>
     public double LargestViolation()
     {
@@ -236,129 +219,6 @@ internal sealed class ContactSet
         return p * p / (2 * Penalty);
     }
 
-    // One side of a pair of walls as an interior-point method sees it: slack s, force z, both positive, s·z near μ. With the slack and the
-    // force eliminated the side acts with p = μ/s − (z/s)(h − s) and the stiffness z/s.
-    private double ApplyInterior(
-        ref ContactRow row, int index, in Station at, in SlotFrame frame, Vector3 axis, double middle, double clearance,
-        Span<double> gradient, BlockTridiagonal tangent)
-    {
-        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? Math.SinCos(at.Turn) : (0, 1);
-        double net = 0;
-        double worst = 0;
-        double merit = 0;
-        for (int side = -1; side <= 1; side += 2)
-        {
-            if (side > 0 ? !row.Upper : !row.Lower)
-                continue;
-
-            ref InteriorSide wall = ref Side(index, side, clearance - side * middle, out double p, out double stiffness);
-            net += side * wall.Force;
-            worst = Math.Max(worst, Math.Abs(wall.Gap - wall.Slack));
-            merit -= Interior * Math.Log(wall.Slack);
-            double across = side * row.Across;
-            double first = row.Corner * cos - across * sin;
-            double second = -row.Corner * sin - across * cos;
-            AddAtStation(
-                index, at, frame, axis, side * p, side * wall.Force, first, second, gradient, tangent, stiffness);
-            wall.Derivative = _byRow[index];
-        }
-
-        Register(ref row, index, at.Element, net);
-        row.Violation = worst;
-        return merit;
-    }
-
-    private ref InteriorSide Side(int index, int side, double gap, out double acting, out double stiffness)
-    {
-        ref InteriorSide wall = ref _sides[2 * index + (side > 0 ? 1 : 0)];
-        wall.Gap = gap;
-        if (Starting)
-            wall.Begin(Interior, Math.Max(0, side * _rows[index].Multiplier));
-
-        stiffness = wall.Force / wall.Slack;
-        acting = Interior / wall.Slack - stiffness * (gap - wall.Slack);
-        wall.Acting = acting;
-        return ref wall;
-    }
-
-    /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both positive.</summary>
-    /// <param name="step">Step of the unknowns.</param>
-    /// <returns>Shares for slacks (and the wire) and for forces.</returns>
-    public (double Slacks, double Forces) InteriorStep(ReadOnlySpan<double> step)
-    {
-        double slacks = 1;
-        double forces = 1;
-        for (int i = 0; i < RowCount; i++)
-        {
-            ref readonly ContactRow row = ref _rows[i];
-            if (!row.Inside)
-                continue;
-
-            for (int k = 0; k < 2; k++)
-            {
-                if (k == 1 ? !row.Upper : !row.Lower)
-                    continue;
-
-                ref InteriorSide wall = ref _sides[2 * i + k];
-                double opening = (k == 1 ? -1 : 1) * wall.Derivative.Dot(step, _elementOfRow[i]);
-                wall.Plan(Interior, opening);
-                slacks = Math.Min(slacks, InteriorSide.Share(wall.Slack, wall.SlackStep));
-                forces = Math.Min(forces, InteriorSide.Share(wall.Force, wall.ForceStep));
-            }
-        }
-
-        return (slacks, forces);
-    }
-
-    /// <summary>Turns a gradient with the eliminated forces into the one with the forces themselves, the true residual of an interior-point
-    /// search.</summary>
-    public void WithInteriorForces(Span<double> gradient)
-    {
-        for (int i = 0; i < RowCount; i++)
-        {
-            ref readonly ContactRow row = ref _rows[i];
-            if (!row.Inside)
-                continue;
-
-            for (int k = 0; k < 2; k++)
-            {
-                if (k == 1 ? !row.Upper : !row.Lower)
-                    continue;
-
-                ref InteriorSide wall = ref _sides[2 * i + k];
-                wall.Derivative.AddTo(gradient, _elementOfRow[i], (k == 1 ? 1 : -1) * (wall.Force - wall.Acting));
-            }
-        }
-    }
-
-    /// <summary>Takes the planned steps of slacks and forces.</summary>
-    /// <returns>Mean of slack times force [N·mm].</returns>
-    public double TakeInteriorStep(double slacks, double forces)
-    {
-        double sum = 0;
-        int count = 0;
-        for (int i = 0; i < RowCount; i++)
-        {
-            ref readonly ContactRow row = ref _rows[i];
-            if (!row.Inside)
-                continue;
-
-            for (int k = 0; k < 2; k++)
-            {
-                if (k == 1 ? !row.Upper : !row.Lower)
-                    continue;
-
-                ref InteriorSide wall = ref _sides[2 * i + k];
-                wall.Slack += slacks * wall.SlackStep;
-                wall.Force += forces * wall.ForceStep;
-                sum += wall.Slack * wall.Force;
-                count++;
-            }
-        }
-
-        return count > 0 ? sum / count : 0;
-    }
-
     // A spring with a pull from the start: energy F z + k z²/2, z the lift above the seat.
     private double ApplySeating(
         ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
@@ -428,6 +288,10 @@ internal sealed class ContactSet
         _elementOfRow[index] = at.Element;
         derivative.AddTo(gradient, at.Element, p);
 
+        // A wall far away adds nothing that the tangent would feel.
+        if (stiffness < Unfelt && Math.Abs(weight) < Unfelt)
+            return;
+
         ElementVector.AddOuter(tangent, at.Element, derivative, derivative * stiffness);
         if (weight == 0)
             return;
@@ -455,47 +319,6 @@ internal sealed class ContactSet
                 tangent, at.Element,
                 ElementVector.OfSlope(unit, 0, at.TurnShape), ElementVector.OfSlope(row * (p * first), 0, at.TurnShape));
         }
-    }
-
-    /// <summary>Force and moment of the wire on the tooth through one restraint, moment about the slot's centre.</summary>
-    public (Vector3 Force, Vector3 Moment) OnTooth(
-        int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, RodMesh mesh)
-    {
-        ref readonly ContactRow row = ref _rows[index];
-        ref readonly SlotFrame frame = ref frames[row.Slot];
-        double p = row.Effective;
-        if (p == 0 || row.Kind == RowKind.Pin)
-            return default;
-
-        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
-            return AtStation(row, _stations[row.Station], frame);
-
-        return AtFixedPoint(row, q, frame);
-    }
-
-    private static (Vector3 Force, Vector3 Moment) AtFixedPoint(in ContactRow row, ReadOnlySpan<double> q, in SlotFrame frame)
-    {
-        if (row.Kind == RowKind.Pin)
-            return default;
-
-        double p = row.Effective;
-        Vector3 axis = Axis(frame, row.Axis);
-        Vector3 force = row.Kind == RowKind.Place ? axis * p : default;
-        Vector3 arm = RodAssembly.Position(q, row.Node) - frame.Centre;
-        Vector3 couple = row.Kind switch
-        {
-            RowKind.Direction => Vector3.Cross(RodAssembly.Slope(q, row.Node), axis) * p,
-            RowKind.Turn => RodAssembly.Slope(q, row.Node).Unit() * p,
-            _ => default,
-        };
-        return (force, Vector3.Cross(arm, force) + couple);
-    }
-
-    private static (Vector3 Force, Vector3 Moment) AtStation(in ContactRow row, in Station at, in SlotFrame frame)
-    {
-        (Vector3 axis, double byTurn, _) = Touched(row, at, frame);
-        Vector3 force = NormalToWire(axis, at, frame, byTurn) * row.Effective;
-        return (force, Vector3.Cross(at.R - frame.Centre, force) + at.TurnAxis * (row.Effective * byTurn));
     }
 
     /// <summary>∂c/∂r: the axis, less what sliding takes up.</summary>
@@ -590,76 +413,4 @@ internal sealed class ContactSet
         row.Violation = Math.Abs(p - row.Multiplier) / Penalty;
         _elementOfRow[index] = element;
     }
-
-    /// <summary>A restraint as it would be with its slot elsewhere, the wire unmoved and the same side touching.</summary>
-    /// <param name="index">Row; it must be active.</param>
-    /// <param name="q">State of the wire.</param>
-    /// <param name="frame">Where the slot would be.</param>
-    /// <param name="mesh">Nodes.</param>
-    /// <param name="value">Gap of the row [mm, rad].</param>
-    /// <param name="element">Element that is touched.</param>
-    /// <returns>Derivative of the gap by the unknowns of that element.</returns>
-    public ElementVector WithSlotAt(
-        int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh, out double value, out int element)
-    {
-        ref readonly ContactRow row = ref _rows[index];
-        if (row.Kind is RowKind.Place or RowKind.Direction or RowKind.Turn or RowKind.Pin)
-        {
-            FixedGap(row, q, frame, mesh, out value, out ElementVector fixedDerivative, out element);
-            return fixedDerivative;
-        }
-
-        Station at = _stations[row.Station];
-        at.Locate(mesh, q, frame);
-        (Vector3 axis, double first, double gap) = Touched(row, at, frame);
-        value = gap;
-        element = at.Element;
-        ElementVector derivative = ElementVector.OfPoint(NormalToWire(axis, at, frame, first), at.Shape);
-        if (first != 0)
-            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.TurnShape);
-
-        return derivative;
-    }
-
-    /// <summary>Force and moment on the tooth through one restraint with its slot elsewhere, the wire and the multiplier unmoved.</summary>
-    public (Vector3 Force, Vector3 Moment) OnToothAt(int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh)
-    {
-        ref readonly ContactRow row = ref _rows[index];
-        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
-        {
-            Station at = _stations[row.Station];
-            at.Locate(mesh, q, frame);
-            return AtStation(row, at, frame);
-        }
-
-        return AtFixedPoint(row, q, frame);
-    }
-
-    // The side of the row that is touched now: axis, derivative of the gap by the turn, and the gap itself.
-    private static (Vector3 Axis, double ByTurn, double Gap) Touched(in ContactRow row, in Station at, in SlotFrame frame)
-    {
-        Vector3 arm = at.R - frame.Centre;
-        if (row.Kind == RowKind.Thread)
-        {
-            Vector3 out2 = arm - frame.Along * Vector3.Dot(arm, frame.Along);
-            return (out2.Unit(), 0, out2.Length - row.Room);
-        }
-
-        Vector3 axis = Axis(frame, row.Axis);
-        double place = Vector3.Dot(axis, arm);
-        if (row.Kind == RowKind.Seating)
-            return (axis, 0, place - row.Seat);
-
-        double side = row.Effective >= 0 ? 1 : -1;
-        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? Math.SinCos(at.Turn) : (0, 1);
-        double across = side * row.Across;
-        return (axis, row.Corner * cos - across * sin, place + row.Corner * sin + across * cos - side * row.Room);
-    }
-
-    internal static Vector3 Axis(in SlotFrame frame, int axis) => axis switch
-    {
-        0 => frame.Along,
-        1 => frame.Outward,
-        _ => frame.Third,
-    };
 }

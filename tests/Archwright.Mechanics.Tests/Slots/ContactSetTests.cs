@@ -32,7 +32,7 @@ public sealed class ContactSetTests
         new() { Kind = RowKind.Thread, Axis = 1, Upper = true, Room = 0.01 };
 
     private static readonly ContactRow Seating =
-        new() { Kind = RowKind.Seating, Axis = 1, Pull = 2, Rise = 40, Seat = -0.1 };
+        new() { Kind = RowKind.Seating, Axis = 1, Pull = 20, Rise = 40, Seat = -0.1 };
 
     private static readonly ContactRow Fixed = new() { Kind = RowKind.Place, Axis = 1, Node = 2, Upper = true, Lower = true };
 
@@ -49,16 +49,19 @@ public sealed class ContactSetTests
         ["place"] = Fixed with { Multiplier = 10, Target = 0.1 },
         ["end stop"] = Fixed with { Multiplier = 40, Axis = 0, Lower = false, EndStop = true, Target = -0.2 },
         ["direction"] = Fixed with { Multiplier = -10, Kind = RowKind.Direction },
-        ["turn"] = Fixed with { Multiplier = 10, Kind = RowKind.Turn },
+        ["turn"] = Fixed with { Multiplier = 60, Kind = RowKind.Turn },
         ["pin"] = Fixed with
         {
-            Multiplier = -10, Kind = RowKind.Pin, PinAt = new Vector3(0.1, 0.2, 0.3), PinNormal = new Vector3(0.6, 0, 0.8),
+            Multiplier = -200, Kind = RowKind.Pin, PinAt = new Vector3(0.1, 0.2, 0.3), PinNormal = new Vector3(0.6, 0, 0.8),
         },
     };
 
     public static TheoryData<string> All => [.. Rows.Keys];
 
     public static TheoryData<string> Exact => [.. Rows.Keys.Where(name => !name.Contains("turn", StringComparison.Ordinal))];
+
+    public static TheoryData<string> Inside =>
+        ["upper wall", "lower wall", "turned, upper wall", "turned, lower wall", "thread", "end stop"];
 
     public static TheoryData<string> Penalised => [.. Rows.Keys.Where(name => name != "seating tie")];
 
@@ -75,6 +78,40 @@ public sealed class ContactSetTests
         {
             double expected = Differences.Of(x => contact.Merit(contact.Shifted(j, x)), Step);
             Assert.Equal(expected, gradient[j], tolerance: Tolerance * scale);
+        }
+    }, iter: 20);
+
+    /// <summary>Interior-point search, at its start: slack and gap alike, force μ by slack. Then the merit is the barrier −μ ln gap, the
+    /// gradient its derivative, and the tangent its second one (for turned sections but for sliding, as above).</summary>
+    [Theory]
+    [MemberData(nameof(Inside))]
+    public void From_inside_the_gradient_is_the_derivative_of_the_barrier(string name) => Seeds.Sample(seed =>
+    {
+        var contact = new RandomContact(seed, penalty: 10, Wide(name));
+        contact.Set.Interior = 0.5;
+        contact.Set.Starting = true;
+        double[] gradient = contact.Gradient(contact.Wire.State, out BlockTridiagonal tangent);
+        double scale = 1 + gradient.Max(Math.Abs);
+        Assert.True(contact.Set.Rows[0].Inside);
+        Assert.True(scale > 1.05, "The row must act, or nothing is tested.");
+
+        for (int j = 0; j < RandomContact.Unknowns; j++)
+        {
+            double expected = Differences.Of(x => contact.Merit(contact.Shifted(j, x)), Step);
+            Assert.Equal(expected, gradient[j], tolerance: Tolerance * scale);
+        }
+
+        if (name.Contains("turned", StringComparison.Ordinal))
+            return;
+
+        for (int j = 0; j < RandomContact.Unknowns; j++)
+        {
+            double[] unit = new double[RandomContact.Unknowns];
+            unit[j] = 1;
+            AssertEqual(
+                Differences.Of(
+                    (x, g) => contact.Gradient(contact.Shifted(j, x), out _).CopyTo(g, 0), RandomContact.Unknowns, Step),
+                RandomContact.Times(tangent, unit), 10);
         }
     }, iter: 20);
 
@@ -109,7 +146,7 @@ public sealed class ContactSetTests
 
         double expected = Differences.Of(x => Dot(a, contact.Gradient(contact.Shifted(b, x), out _)), Step);
 
-        Assert.Equal(expected, Dot(a, RandomContact.Times(tangent, b)), tolerance: 1e-6);
+        Assert.Equal(expected, Dot(a, RandomContact.Times(tangent, b)), tolerance: 1e-6 * (1 + Math.Abs(expected)));
     }, iter: 60);
 
     // Two numbers ρ, the same multiplier: the tangents differ by ρ ∇c ∇cᵀ alone, and that is exact for all rows.
@@ -189,13 +226,15 @@ public sealed class ContactSetTests
         {
             Station station = new() { U = u, S = wire.Mesh.S[2] + u, NeedsTurn = true };
             station.Locate(wire.Mesh, wire.State, frame);
+            station.Freeze(wire.Mesh, wire.State, frame);
             return station;
         }
 
-        double Rate(double sign) => Differences.Of(x => At(sign * 0.13 + x).Turn, Step) * At(sign * 0.13).Advance;
+        double Rate(double sign) => Differences.Of(x => At(sign * 0.2 + x).Turn, Step) * At(sign * 0.2).Advance;
         double Near(double u) => Differences.Of(x => At(u + x).Turn, 1e-7) * At(u).Advance;
 
-        Assert.Equal(Rate(1), At(0.13).TurnRate, tolerance: 1e-7);
+        Assert.NotEqual(0, At(0.2).TurnRate);
+        Assert.Equal(Rate(1), At(0.2).TurnRate, tolerance: 1e-7);
         Assert.Equal((Near(-1e-6) + Near(1e-6)) / 2, At(0).TurnRate, tolerance: 1e-5);
     }, iter: 20);
 
@@ -230,6 +269,16 @@ public sealed class ContactSetTests
         Vector3 outward = Vector3.Cross(along, new Vector3(0.3, 0.5, 0.8)).Unit();
         return SlotFrame.Create(RodAssembly.Position(contact.Wire.State, 2), along, outward);
     }
+
+    // With so much room that the wire lies well inside, and one wall alone, as two of them nearly balance in the middle.
+    private static ContactRow Wide(string name) => Rows[name] with
+    {
+        Multiplier = 0,
+        Room = name.Contains("turned", StringComparison.Ordinal) ? 1.5 : 1,
+        Target = 3,
+        Lower = name.Contains("lower", StringComparison.Ordinal),
+        Upper = !name.Contains("lower", StringComparison.Ordinal),
+    };
 
     private static double Dot(double[] a, double[] b) => a.Zip(b, (x, y) => x * y).Sum();
 

@@ -22,11 +22,16 @@ internal sealed class RandomContact
         // The crossing stays away from the nodes, where the rate of the turn is a mean of two.
         Vector3 along = (slope.Unit() + Wire.DrawVector() * 0.2).Unit();
         Vector3 outward = Vector3.Cross(along, Wire.DrawVector() + along * 0.2).Unit();
-        Frames = [SlotFrame.Create(point + (Vector3.Cross(along, Wire.DrawVector()) * 0.2), along, outward)];
+        Vector3 beside = Vector3.Cross(along, Wire.DrawVector()).Unit() * (0.14 + 0.06 * Wire.Draw());
+        Frames = [SlotFrame.Create(point + beside, along, outward)];
         Set.Add(new Station { U = 0, S = place, NeedsTurn = true });
         Set.Add(new Station { U = 0.2 * h * Wire.Draw(), S = place, NeedsTurn = true });
         foreach (ContactRow row in rows)
             Set.Add(row);
+
+        // Points and rates of the turn are taken once; derivatives are those of the merit with them held.
+        Assert.True(Set.Locate(Wire.Mesh, Wire.State, Frames));
+        Set.Freeze(Wire.Mesh, Wire.State, Frames);
     }
 
     public RandomWire Wire { get; }

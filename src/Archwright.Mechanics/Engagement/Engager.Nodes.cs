@@ -1,0 +1,132 @@
+using Archwright.Mechanics.Rods;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <content>Where the nodes are, and how they follow the touching places.</content>
+public sealed partial class Engager
+{
+    private bool NodesAreOff()
+    {
+        double least = NodeTracking.LeastShareOfForce * _rod.Contacts.LargestForce();
+        ReadOnlySpan<double> s = _rod.Mesh.S;
+        foreach (ref readonly ContactRow row in _rod.Contacts.Rows)
+        {
+            if (row.Kind is not (RowKind.Walls or RowKind.Thread) || Math.Abs(row.Effective) <= least)
+                continue;
+
+            ref readonly Station station = ref _rod.Contacts.Stations[row.Station];
+            double before = station.S - s[station.Element];
+            double after = s[station.Element + 1] - station.S;
+            if (Math.Min(before, after) > NodeTolerance)
+                return true;
+        }
+
+        return false;
+    }
+
+    private void BuildMesh()
+    {
+        _rod.Mesh.Build(_plan.Nodes(Options.ElementsPerGap, Options.ElementsPerSlot, TypicalWidth()), _layout.Rest);
+        AttachFixedRows();
+    }
+
+    private double TypicalWidth()
+    {
+        double width = 0;
+        foreach (Slot slot in Arrangement.Slots)
+            width = Math.Max(width, slot.Width);
+
+        return Math.Max(width, 1);
+    }
+
+    // Rows at a fixed point of the wire look up their node again.
+    private void AttachFixedRows()
+    {
+        ReadOnlySpan<double> s = _rod.Mesh.S;
+        foreach (ref ContactRow row in _rod.Contacts.Rows)
+        {
+            if (row.Kind is RowKind.Pin)
+                _slide.Attach(ref row, s);
+            if (row.Kind is not (RowKind.Place or RowKind.Direction or RowKind.Turn))
+                continue;
+
+            double place = _layout.Places[row.Slot];
+            double wanted = row.EndStop ? place + row.Target : place;
+            int nearest = 0;
+            for (int i = 1; i < s.Length; i++)
+            {
+                if (Math.Abs(s[i] - wanted) < Math.Abs(s[nearest] - wanted))
+                    nearest = i;
+            }
+
+            row.Node = nearest;
+            if (row.EndStop)
+                row.Target = s[nearest] - place;
+        }
+    }
+
+    // New nodes at the touching places; the shape is carried over, multipliers and places of contact stay.
+    private void MoveNodes()
+    {
+        double least = NodeTracking.LeastShareOfForce * _rod.Contacts.LargestForce();
+        _plan.Clear();
+        for (int i = 0; i < _from.Length; i++)
+            PlanSlot(i, least);
+
+        int nodes = _rod.Mesh.Nodes;
+        _rod.State.CopyTo(_before);
+        _meshBefore.CopyFrom(_rod.Mesh);
+        ReadOnlySpan<double> places = _plan.Nodes(Options.ElementsPerGap, Options.ElementsPerSlot, TypicalWidth());
+        _rod.Mesh.Build(places, _layout.Rest);
+        MeshTransfer.Carry(_meshBefore, _before.AsSpan(0, 8 * nodes), places, _rod.State);
+        AttachFixedRows();
+        foreach (ref Station station in _rod.Contacts.Stations)
+            station.Element = 0;
+    }
+
+    private void PlanSlot(int index, double least)
+    {
+        Slot slot = Arrangement.Slots[index];
+        if (!Layout.Restrains(slot))
+            return;
+
+        if (_slide.IsBefore(index))
+            _plan.Add(_slide.PinPlace, insideSlot: false, closest: 0.05);
+        if (slot.Hold is Hold.Clamped or Hold.Glide)
+        {
+            _plan.Add(_layout.Places[index], insideSlot: false, closest: 0.05);
+            return;
+        }
+
+        bool first = true;
+        double far = slot.Width / 2 - 1e-9;
+        Span<Station> stations = _rod.Contacts.Stations;
+        for (int k = 0; k < stations.Length; k++)
+        {
+            if (stations[k].Slot != index)
+                continue;
+
+            bool edge = Math.Abs(stations[k].U) > far || (slot.Hold is Hold.Point || !Layout.HasEdges(slot));
+            if (!edge && !Touches(k, least))
+                continue;
+
+            if (stations[k].U > far && !first)
+                _plan.DropLastCloserThan(stations[k].S, 0.15);
+            _plan.Add(stations[k].S, !first, closest: first ? 0.02 : 0.15);
+            first = false;
+        }
+    }
+
+    private bool Touches(int station, double least)
+    {
+        foreach (ref readonly ContactRow row in _rod.Contacts.Rows)
+        {
+            bool contact = row.Kind is RowKind.Walls or RowKind.Thread;
+            if (contact && row.Station == station && Math.Abs(row.Effective) > least)
+                return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,116 @@
+using Archwright.Mechanics.Rods;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <content>The interior-point search, from afar.</content>
+internal sealed partial class Equilibrium<TLaw>
+{
+    private const double EnergyGrowth = 3;
+    private const double EnergyRoom = 20;
+    private const double AimOfResidual = 1e-4;
+    private const double AimOfResidualAgain = 1e-5;
+    private const double InsideShift = 0.1;
+    private const double LooseAim = 1e-6;
+    private const double LastAim = 1e-8;
+    private const double InsideLooseForce = 1e-3;
+    private const double InsideForce = 2e-7;
+
+    /// <summary>Looks for equilibrium by a primal-dual interior-point method: every wall is felt from afar, in proportion as the wire comes near,
+    /// so that the many walls of a full arch sort themselves out in some twenty iterations.</summary>
+    /// <param name="mostIterations">Bound.</param>
+    /// <param name="aim">First value of force times gap [N·mm].</param>
+    /// <param name="restart">Slacks and forces are set anew.</param>
+    /// <param name="loose">Stop early, as in <see cref="SearchNear"/>.</param>
+    /// <param name="cancellation">To stop.</param>
+    public SearchEnd SearchInside(int mostIterations, double aim, bool restart, bool loose, CancellationToken cancellation)
+    {
+        Span<double> q = State;
+        Contacts.Penalty = ContactNumber;
+        Contacts.Interior = aim;
+        Contacts.Starting = restart;
+        double shift = restart ? BaseShift : _lastShift;
+        if (Contacts.Locate(Mesh, q, Frames))
+            Contacts.Freeze(Mesh, q, Frames);
+
+        for (int pass = 0; pass < mostIterations; pass++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (!Evaluate(q, out double merit))
+                return SearchEnd.Missed;
+
+            Contacts.Starting = false;
+            double force = Math.Max(Contacts.LargestForce(), 0.1);
+            double residual = TrueResidual();
+            double enough = Math.Max((loose ? InsideLooseForce : InsideForce) * force, 1e-8);
+            if (residual <= enough && Violation <= (loose ? LoosePlace : PlaceTolerance) && Contacts.Interior <= (loose ? LooseAim : LastAim))
+            {
+                Residual = residual;
+                return SearchEnd.Converged;
+            }
+
+            if (residual <= 0.05 * force)
+                Contacts.UpdateMultipliers(Gradient);
+
+            Iterations++;
+            if (!Direction(ref shift))
+                return SearchEnd.Stalled;
+
+            StepInside(ref shift, residual, restart ? AimOfResidual : AimOfResidualAgain, loose ? LooseAim : LastAim);
+        }
+
+        return SearchEnd.OutOfIterations;
+    }
+
+    private void StepInside(ref double shift, double residual, double aimOfResidual, double leastAim)
+    {
+        Span<double> q = State;
+        Span<double> step = _step.AsSpan(0, q.Length);
+        (double slacks, double forces) = Contacts.InteriorStep(step);
+        double share = StayWithinReach(Math.Min(slacks, StepLimit(step)));
+        for (int i = 0; i < q.Length; i++)
+            q[i] += share * step[i];
+
+        double mean = Contacts.TakeInteriorStep(share, Math.Min(forces, share < slacks ? share : 1));
+        double aim = Math.Max(leastAim, NextAim(Math.Min(share, forces)) * mean);
+
+        // Never up again: a rise would undo what the last steps settled.
+        Contacts.Interior = Math.Min(Contacts.Interior, Math.Max(aim, aimOfResidual * residual));
+        bool relax = share > 0.3 || shift > InsideShift;
+        shift = relax ? Math.Max(BaseShift, (shift > 1 ? 0.1 : 0.4) * shift) : Math.Min(InsideShift, 10 * shift);
+        _lastShift = Math.Min(shift, 1);
+        _lastStepShare = share;
+        _tracking.Follow(Mesh, Contacts, Rest, Frames, q);
+        Contacts.Freeze(Mesh, q, Frames);
+    }
+
+    // A step after which the wire would run across a slot, or be strained beyond all reason, is cut.
+    private double StayWithinReach(double share)
+    {
+        Span<double> trial = _trial.AsSpan(0, 8 * Mesh.Nodes);
+        double before = RodAssembly.Energy(Mesh, _law, Stretch, State);
+        for (int pass = 0; pass < 8; pass++)
+        {
+            for (int i = 0; i < trial.Length; i++)
+                trial[i] = _q[i] + share * _step[i];
+
+            if (Contacts.Locate(Mesh, trial, Frames)
+                && RodAssembly.Energy(Mesh, _law, Stretch, trial) <= EnergyGrowth * before + EnergyRoom)
+                return share;
+
+            share *= 0.3;
+        }
+
+        return share;
+    }
+
+    private double TrueResidual()
+    {
+        Span<double> work = _trial.AsSpan(0, 8 * Mesh.Nodes);
+        Gradient.CopyTo(work);
+        Contacts.WithInteriorForces(work);
+        return Largest(work);
+    }
+
+    // Long steps earn a bold fall.
+    private static double NextAim(double share) => share > 0.98 ? 0.05 : share > 0.9 ? 0.1 : share > 0.5 ? 0.3 : share > 0.2 ? 0.6 : 1;
+}

@@ -1,0 +1,165 @@
+using Archwright.Mechanics.Numerics;
+
+namespace Archwright.Mechanics.Slots;
+
+/// <content>Walls as an interior-point search sees them.</content>
+internal sealed partial class ContactSet
+{
+    /// <summary>Ends an interior-point search: walls that are touched keep their force as multiplier, the others lose what little they
+    /// carried.</summary>
+    /// <param name="least">Force that counts as touching [N].</param>
+    public void LeaveInterior(double least)
+    {
+        Interior = 0;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref ContactRow row = ref _rows[i];
+            if (row.Kind == RowKind.Seating)
+                continue;
+
+            if (row.Inside && Math.Abs(row.Effective) < least)
+                row.Effective = 0;
+
+            row.Inside = false;
+            row.Multiplier = row.Effective;
+        }
+    }
+
+    // One side of a pair of walls as an interior-point method sees it: slack s, force z, both positive, s·z near μ. With the slack and the
+    // force eliminated the side acts with p = μ/s − (z/s)(h − s) and the stiffness z/s.
+    private double ApplyInterior(
+        ref ContactRow row, int index, in Station at, in SlotFrame frame, Vector3 axis, double middle, double clearance,
+        Span<double> gradient, BlockTridiagonal tangent)
+    {
+        bool turns = row.Corner != 0 || row.Across != 0;
+        (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
+        double net = 0;
+        double worst = 0;
+        double merit = 0;
+        double bothP = 0;
+        double bothStiffness = 0;
+        for (int side = -1; side <= 1; side += 2)
+        {
+            if (side > 0 ? !row.Upper : !row.Lower)
+                continue;
+
+            ref InteriorSide wall = ref Side(index, side, clearance - side * middle, out double p, out double stiffness);
+            net += side * wall.Force;
+            worst = Math.Max(worst, Math.Abs(wall.Gap - wall.Slack));
+            merit -= Interior * Math.Log(wall.Slack);
+            bothP += side * p;
+            bothStiffness += stiffness;
+            if (!turns)
+                continue;
+
+            double across = side * row.Across;
+            AddAtStation(
+                index, at, frame, axis, side * p, side * wall.Force, row.Corner * cos - across * sin,
+                -row.Corner * sin - across * cos, gradient, tangent, stiffness);
+            wall.Derivative = _byRow[index];
+        }
+
+        Register(ref row, index, at.Element, net);
+        row.Violation = worst;
+        if (!turns)
+        {
+            // Without a turn the two walls push along one and the same line.
+            AddAtStation(index, at, frame, axis, bothP, net, 0, 0, gradient, tangent, bothStiffness);
+            _sides[2 * index].Derivative = _byRow[index];
+            _sides[2 * index + 1].Derivative = _byRow[index];
+        }
+
+        return merit;
+    }
+
+    private ref InteriorSide Side(int index, int side, double gap, out double acting, out double stiffness)
+    {
+        ref InteriorSide wall = ref _sides[2 * index + (side > 0 ? 1 : 0)];
+        wall.Gap = gap;
+        if (Starting)
+            wall.Begin(Interior, Math.Max(0, side * _rows[index].Multiplier));
+
+        stiffness = wall.Force / wall.Slack;
+        acting = Interior / wall.Slack - stiffness * (gap - wall.Slack);
+        wall.Acting = acting;
+        return ref wall;
+    }
+
+    /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both positive.</summary>
+    /// <param name="step">Step of the unknowns.</param>
+    /// <returns>Shares for slacks (and the wire) and for forces.</returns>
+    public (double Slacks, double Forces) InteriorStep(ReadOnlySpan<double> step)
+    {
+        double slacks = 1;
+        double forces = 1;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref readonly ContactRow row = ref _rows[i];
+            if (!row.Inside)
+                continue;
+
+            for (int k = 0; k < 2; k++)
+            {
+                if (k == 1 ? !row.Upper : !row.Lower)
+                    continue;
+
+                ref InteriorSide wall = ref _sides[2 * i + k];
+                double opening = (k == 1 ? -1 : 1) * wall.Derivative.Dot(step, _elementOfRow[i]);
+                wall.Plan(Interior, opening);
+                slacks = Math.Min(slacks, InteriorSide.Share(wall.Slack, wall.SlackStep));
+                forces = Math.Min(forces, InteriorSide.Share(wall.Force, wall.ForceStep));
+            }
+        }
+
+        return (slacks, forces);
+    }
+
+    /// <summary>Turns a gradient with the eliminated forces into the one with the forces themselves, the true residual of an interior-point
+    /// search.</summary>
+    public void WithInteriorForces(Span<double> gradient)
+    {
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref readonly ContactRow row = ref _rows[i];
+            if (!row.Inside)
+                continue;
+
+            for (int k = 0; k < 2; k++)
+            {
+                if (k == 1 ? !row.Upper : !row.Lower)
+                    continue;
+
+                ref InteriorSide wall = ref _sides[2 * i + k];
+                wall.Derivative.AddTo(gradient, _elementOfRow[i], (k == 1 ? 1 : -1) * (wall.Force - wall.Acting));
+            }
+        }
+    }
+
+    /// <summary>Takes the planned steps of slacks and forces.</summary>
+    /// <returns>Mean of slack times force [N·mm].</returns>
+    public double TakeInteriorStep(double slacks, double forces)
+    {
+        double sum = 0;
+        int count = 0;
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref readonly ContactRow row = ref _rows[i];
+            if (!row.Inside)
+                continue;
+
+            for (int k = 0; k < 2; k++)
+            {
+                if (k == 1 ? !row.Upper : !row.Lower)
+                    continue;
+
+                ref InteriorSide wall = ref _sides[2 * i + k];
+                wall.Slack += slacks * wall.SlackStep;
+                wall.Force += forces * wall.ForceStep;
+                sum += wall.Slack * wall.Force;
+                count++;
+            }
+        }
+
+        return count > 0 ? sum / count : 0;
+    }
+}

@@ -1,0 +1,121 @@
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Rods;
+
+namespace Archwright.Mechanics.Slots;
+
+/// <content>What the restraints do to the teeth, now and with a slot elsewhere.</content>
+internal sealed partial class ContactSet
+{
+    /// <summary>Force and moment of the wire on the tooth through one restraint, moment about the slot's centre.</summary>
+    public (Vector3 Force, Vector3 Moment) OnTooth(
+        int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, RodMesh mesh)
+    {
+        ref readonly ContactRow row = ref _rows[index];
+        ref readonly SlotFrame frame = ref frames[row.Slot];
+        double p = row.Effective;
+        if (p == 0 || row.Kind == RowKind.Pin)
+            return default;
+
+        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
+            return AtStation(row, _stations[row.Station], frame);
+
+        return AtFixedPoint(row, q, frame);
+    }
+
+    private static (Vector3 Force, Vector3 Moment) AtFixedPoint(in ContactRow row, ReadOnlySpan<double> q, in SlotFrame frame)
+    {
+        if (row.Kind == RowKind.Pin)
+            return default;
+
+        double p = row.Effective;
+        Vector3 axis = Axis(frame, row.Axis);
+        Vector3 force = row.Kind == RowKind.Place ? axis * p : default;
+        Vector3 arm = RodAssembly.Position(q, row.Node) - frame.Centre;
+        Vector3 couple = row.Kind switch
+        {
+            RowKind.Direction => Vector3.Cross(RodAssembly.Slope(q, row.Node), axis) * p,
+            RowKind.Turn => RodAssembly.Slope(q, row.Node).Unit() * p,
+            _ => default,
+        };
+        return (force, Vector3.Cross(arm, force) + couple);
+    }
+
+    private static (Vector3 Force, Vector3 Moment) AtStation(in ContactRow row, in Station at, in SlotFrame frame)
+    {
+        (Vector3 axis, double byTurn, _) = Touched(row, at, frame);
+        Vector3 force = NormalToWire(axis, at, frame, byTurn) * row.Effective;
+        return (force, Vector3.Cross(at.R - frame.Centre, force) + at.TurnAxis * (row.Effective * byTurn));
+    }
+
+    /// <summary>A restraint as it would be with its slot elsewhere, the wire unmoved and the same side touching.</summary>
+    /// <param name="index">Row; it must be active.</param>
+    /// <param name="q">State of the wire.</param>
+    /// <param name="frame">Where the slot would be.</param>
+    /// <param name="mesh">Nodes.</param>
+    /// <param name="value">Gap of the row [mm, rad].</param>
+    /// <param name="element">Element that is touched.</param>
+    /// <returns>Derivative of the gap by the unknowns of that element.</returns>
+    public ElementVector WithSlotAt(
+        int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh, out double value, out int element)
+    {
+        ref readonly ContactRow row = ref _rows[index];
+        if (row.Kind is RowKind.Place or RowKind.Direction or RowKind.Turn or RowKind.Pin)
+        {
+            FixedGap(row, q, frame, mesh, out value, out ElementVector fixedDerivative, out element);
+            return fixedDerivative;
+        }
+
+        Station at = _stations[row.Station];
+        at.Locate(mesh, q, frame);
+        (Vector3 axis, double first, double gap) = Touched(row, at, frame);
+        value = gap;
+        element = at.Element;
+        ElementVector derivative = ElementVector.OfPoint(NormalToWire(axis, at, frame, first), at.Shape);
+        if (first != 0)
+            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.TurnShape);
+
+        return derivative;
+    }
+
+    /// <summary>Force and moment on the tooth through one restraint with its slot elsewhere, the wire and the multiplier unmoved.</summary>
+    public (Vector3 Force, Vector3 Moment) OnToothAt(int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh)
+    {
+        ref readonly ContactRow row = ref _rows[index];
+        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
+        {
+            Station at = _stations[row.Station];
+            at.Locate(mesh, q, frame);
+            return AtStation(row, at, frame);
+        }
+
+        return AtFixedPoint(row, q, frame);
+    }
+
+    // The side of the row that is touched now: axis, derivative of the gap by the turn, and the gap itself.
+    private static (Vector3 Axis, double ByTurn, double Gap) Touched(in ContactRow row, in Station at, in SlotFrame frame)
+    {
+        Vector3 arm = at.R - frame.Centre;
+        if (row.Kind == RowKind.Thread)
+        {
+            Vector3 out2 = arm - frame.Along * Vector3.Dot(arm, frame.Along);
+            return (out2.Unit(), 0, out2.Length - row.Room);
+        }
+
+        Vector3 axis = Axis(frame, row.Axis);
+        double place = Vector3.Dot(axis, arm);
+        if (row.Kind == RowKind.Seating)
+            return (axis, 0, place - row.Seat);
+
+        double side = row.Effective >= 0 ? 1 : -1;
+        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? Math.SinCos(at.Turn) : (0, 1);
+        double across = side * row.Across;
+        return (axis, row.Corner * cos - across * sin, place + row.Corner * sin + across * cos - side * row.Room);
+    }
+
+    internal static Vector3 Axis(in SlotFrame frame, int axis) => axis switch
+    {
+        0 => frame.Along,
+        1 => frame.Outward,
+        _ => frame.Third,
+    };
+}
