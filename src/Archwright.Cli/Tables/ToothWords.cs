@@ -44,7 +44,7 @@ internal sealed record ToothWords(CaseFile Case, ToothNotation Notation)
             string label = Regex.Escape(Case.Arrangement.Slots[i].Label);
             string name = Name(i);
             sentence = Regex.Replace(
-                sentence, $@"\b(at|near|on|of) {label}(?![\w.])", match => $"{match.Groups[1].Value} {name}",
+                sentence, $@"\b(at|near|on|of) {label}(?!\w|\.\d)", match => $"{match.Groups[1].Value} {name}",
                 RegexOptions.None, TimeSpan.FromSeconds(1));
         }
 

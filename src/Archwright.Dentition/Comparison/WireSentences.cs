@@ -69,8 +69,8 @@ internal sealed class WireSentences(Arrangement arch, SentenceStyle style)
         ToothAboveCeiling worst = wire.TeethAboveCeiling.MaxBy(one => one.Ratio)!;
         Func<double, string> say = worst.Kind.IsForce() ? style.Force : style.Moment;
         string count = teeth == 1 ? "one tooth is" : $"{teeth} teeth are";
-        return $"{count} above a ceiling, most {Place(worst.Slot)}: {worst.Kind.Words()} {say(worst.Figure)} "
-            + $"of {say(worst.Ceiling)}";
+        return $"{count} above a ceiling, most {Place(worst.Slot)}: {worst.Kind.Words()} {say(worst.Figure)}, "
+            + $"ceiling {say(worst.Ceiling)}";
     }
 
     private static string Transforms(ComparedWire wire) => wire.BeyondElasticRange
