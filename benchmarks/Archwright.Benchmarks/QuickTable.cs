@@ -19,7 +19,7 @@ internal static class QuickTable
         output.WriteLine($"Medians, one thread. Targets: cold {ColdTarget} ms, warm {WarmTarget} ms.");
         PrintFullArches(output);
         output.WriteLine("  points: one tooth 2 mm high; crowded: 0.014 in steel in 0.022 slots, walls and clearance;");
-        output.WriteLine("  mild: 0.016x0.022 in, a quarter of that crowding; anatomy: average teeth, crowded in front.");
+        output.WriteLine("  mild: 0.016x0.022 in, a quarter of that crowding; anatomy: crowded average teeth.");
         PrintGrowth(output);
         PrintComparison(output);
     }
