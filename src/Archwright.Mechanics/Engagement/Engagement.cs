@@ -41,6 +41,11 @@ public sealed record EngagementResult
     /// <summary>Largest out-of-balance nodal force [N].</summary>
     public required double Residual { get; init; }
 
+    /// <summary>Force along the arch that holds a wire which finds no rest within a few millimetres of sliding [N]; nil for a wire that
+    /// rests by itself. There is no friction in this model: a real wire is held by it. The loads on the teeth do not sum to nil by this
+    /// force.</summary>
+    public double HeldAlong { get; init; }
+
     /// <summary>Why the wire cannot be engaged; null when it can. A converged result may still be obstructed
     /// (a tie would open).</summary>
     public Obstacle? Obstacle { get; init; }

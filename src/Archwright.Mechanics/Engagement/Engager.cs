@@ -15,7 +15,9 @@ public sealed partial class Engager
 {
     private const double FirstAim = 0.05;
     private const double NextAim = 1e-6;
-    private const double TouchingForce = 1e-4;
+    private const double ReleasedShare = 1e-2;
+    private const int ReleaseIterations = 12;
+    private const double TouchingForce = 1e-6;
     private const double AimAgain = 1e-3;
     private const int NearIterations = 10;
     private const int DirectIterations = 80;
@@ -241,12 +243,16 @@ public sealed partial class Engager
     // Equilibrium; then nodes go to the touching places and the wire slides to where nothing drives it along any more, until both agree.
     private SearchEnd Settle(int mostIterations, bool near, CancellationToken cancellation)
     {
+        _slide.Hold(_rod, hold: true);
         _slide.Place(_rod);
         _slide.Begin();
+        _rod.NodesFollow = true;
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
+        _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near
             ? _rod.SearchNear(mostIterations, loose: true, cancellation)
             : _rod.SearchInside(mostIterations, aim, restart: true, loose: true, cancellation);
+        _rod.Tie = RodAssembly.FineTie;
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
             // Contacts off the nodes put a false force on the pin, so the nodes go first.
@@ -260,8 +266,36 @@ public sealed partial class Engager
             end = Again(mostIterations, near, loose: true, cancellation);
         }
 
-        end = end == SearchEnd.Converged ? Again(mostIterations, near, loose: false, cancellation) : end;
+        if (end == SearchEnd.Converged)
+            end = Finish(mostIterations, near, cancellation);
         if (!near)
+            _rod.Contacts.LeaveInterior(TouchingForce);
+
+        return end;
+    }
+
+    // The last, exact search lets the pin go: what little force it held, the wire's own grip on its mesh takes up, and the loads on the
+    // teeth sum to nil. Where the wire would run away (no rest along the arch), the pin stays, and the residual says with what force.
+    private SearchEnd Finish(int mostIterations, bool near, CancellationToken cancellation)
+    {
+        SearchEnd end = Again(mostIterations, near, loose: false, cancellation);
+        double force = Math.Abs(_slide.PinForce(_rod));
+        if (end != SearchEnd.Converged || force <= 1e-9)
+            return end;
+
+        bool small = force <= ReleasedShare * _rod.Contacts.LargestForce();
+        _rod.State.CopyTo(_before);
+        _rod.NodesFollow = false;
+        _slide.Hold(_rod, hold: false);
+        SearchEnd released = small ? Again(ReleaseIterations, near, loose: false, cancellation) : SearchEnd.Stalled;
+        _rod.NodesFollow = true;
+        if (released == SearchEnd.Converged)
+            return released;
+
+        _slide.Hold(_rod, hold: true);
+        _before.AsSpan(0, _rod.State.Length).CopyTo(_rod.State);
+        end = _rod.SearchInside(mostIterations, AimAgain, restart: true, loose: false, cancellation);
+        if (near)
             _rod.Contacts.LeaveInterior(TouchingForce);
 
         return end;

@@ -64,7 +64,8 @@ internal sealed partial class Equilibrium<TLaw>
             for (int i = 0; i < q.Length; i++)
                 trial[i] = q[i] + share * step[i];
 
-            _tracking.Follow(Mesh, Contacts, Rest, Frames, trial);
+            if (NodesFollow)
+                _tracking.Follow(Mesh, Contacts, Rest, Frames, trial);
             if (Evaluate(trial, out double value) && Accept(Reference(merit), value, share * slope, residual))
             {
                 Remember(merit);
@@ -76,7 +77,8 @@ internal sealed partial class Equilibrium<TLaw>
                 return true;
             }
 
-            _tracking.TakeBack(Mesh, Contacts, Rest);
+            if (NodesFollow)
+                _tracking.TakeBack(Mesh, Contacts, Rest);
             share *= pass < 2 ? 0.5 : 0.25;
         }
 

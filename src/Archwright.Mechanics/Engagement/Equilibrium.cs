@@ -83,6 +83,12 @@ internal sealed partial class Equilibrium<TLaw>
     /// <summary>Initial EA [N].</summary>
     public double Stretch { get; }
 
+    /// <summary>γ of the tie of the nodal slopes.</summary>
+    public double Tie { get; set; } = RodAssembly.FineTie;
+
+    /// <summary>Nodes follow the touching places.</summary>
+    public bool NodesFollow { get; set; } = true;
+
     /// <summary>Loads that do not follow (bench problems).</summary>
     public DeadLoad[] Loads { get; set; } = [];
 
@@ -126,7 +132,7 @@ internal sealed partial class Equilibrium<TLaw>
         Span<double> gradient = Gradient;
         gradient.Clear();
         _tangent.Clear(Mesh.Nodes);
-        merit = RodAssembly.Add(Mesh, _law, Stretch, q, gradient, _tangent);
+        merit = RodAssembly.Add(Mesh, _law, Tie * Stretch, q, gradient, _tangent);
         foreach (DeadLoad load in Loads)
         {
             gradient[8 * load.Node] -= load.Force.X;

@@ -23,15 +23,23 @@ internal static class Reading
         {
             Converged = converged,
             Residual = converged ? rod.Residual : 0,
+            HeldAlong = converged ? PinForce(rod) : 0,
             Obstacle = converged ? WeakTie(slots, arrangement) : NoEquilibrium(rod, arrangement, end),
             Slots = slots,
             LargestStrain = strain,
             LargestStrainNear = NearestSlot(layout, at),
-            StoredEnergy = converged ? RodAssembly.Energy(rod.Mesh, rod.Law, rod.Stretch, rod.State) : 0,
+            StoredEnergy = converged ? RodAssembly.Energy(rod.Mesh, rod.Law, rod.Tie * rod.Stretch, rod.State) : 0,
             CentreLine = converged ? CentreLine(rod) : [],
             Iterations = iterations,
             Temperature = arrangement.Temperature,
         };
+    }
+
+    // A pin that still holds a wire which finds no rest along the arch is a force out of balance.
+    private static double PinForce(Equilibrium<ElasticSection> rod)
+    {
+        ReadOnlySpan<ContactRow> rows = rod.Contacts.Rows;
+        return rows.Length > 0 && rows[^1].Kind == RowKind.Pin ? Math.Abs(rows[^1].Effective) : 0;
     }
 
     private static ImmutableArray<SlotLoad> Loads(

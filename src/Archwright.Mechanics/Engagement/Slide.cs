@@ -19,10 +19,15 @@ internal sealed class Slide
     private const int MostSteps = 8;
     private const double ForceShare = 2e-6;
     private const double LeastForce = 1e-6;
+    private const double LeastStiffness = 1e-6;
+    private const double StoppedStiffness = 5;
+    private const double LeastShift = 1e-6;
+    private const double SmallForce = 3e-4;
     private const double UsualLeastStep = 0.1;
     private const int UsualElements = 3;
 
     private readonly bool _exists;
+    private readonly bool _free;
     private readonly double _leastStep;
     private readonly int _first = -1;
     private readonly int _second = -1;
@@ -43,6 +48,7 @@ internal sealed class Slide
         // A finer mesh is asked for more exactness, here too.
         double finer = (double)UsualElements / elementsPerGap;
         _leastStep = UsualLeastStep * finer * finer;
+        _free = arrangement.Ends == WireEnds.Free;
         _exists = Restraints.SlidesFreely(arrangement);
         var held = new List<int>();
         for (int i = 0; i < arrangement.Slots.Length; i++)
@@ -90,6 +96,22 @@ internal sealed class Slide
         Place(rod);
     }
 
+    /// <summary>Force on the pin [N]; nil where there is none.</summary>
+    public double PinForce(Equilibrium<ElasticSection> rod) => _exists ? PinOf(rod).Effective : 0;
+
+    /// <summary>Lets the pin go, or puts it back.</summary>
+    public void Hold(Equilibrium<ElasticSection> rod, bool hold)
+    {
+        if (!_exists)
+            return;
+
+        ref ContactRow pin = ref PinOf(rod);
+        pin.Upper = hold;
+        pin.Lower = hold;
+        pin.Multiplier = 0;
+        pin.Effective = 0;
+    }
+
     /// <summary>Starts counting anew.</summary>
     public void Begin()
     {
@@ -134,25 +156,35 @@ internal sealed class Slide
         if (_steps >= MostSteps || Math.Abs(force) <= Math.Max(LeastForce, ForceShare * rod.Contacts.LargestForce()))
             return false;
 
-        if (Math.Abs(_lastStep) > _leastStep / 2)
+        // A wire that is alike all along may be held anywhere: what force its pin feels comes from the mesh.
+        double held = FixedShapeStiffness(rod);
+        if (_free && held < LeastStiffness * rod.Contacts.LargestForce())
+            return false;
+
+        // Stopped ends press back as hard as the wire is long-wise.
+        if (!_free)
+            held += StoppedStiffness;
+
+        if (Math.Abs(_lastStep) > (_free ? _leastStep / 2 : LeastShift))
         {
             _stiffness = (force - _lastForce) / _lastStep;
             _measured = true;
         }
         else if (_stiffness == 0)
         {
-            _stiffness = FixedShapeStiffness(rod);
+            _stiffness = held;
         }
 
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = _stiffness > 0 ? -force / _stiffness : -Math.Sign(force) * LongestStep;
-        if (_measured && Math.Abs(step) < _leastStep)
+        bool small = Math.Abs(force) < SmallForce * rod.Contacts.LargestForce();
+        if (_measured && small && Math.Abs(step) < _leastStep)
             return false;
 
         // A wire without friction may find no rest at all along the arch; a real one is held by friction long before it has slid that far.
         shift = Math.Clamp(step, -LongestStep, LongestStep);
         shift = Math.Clamp(_shift + shift, -FarthestSlide, FarthestSlide) - _shift;
-        if (Math.Abs(shift) < _leastStep)
+        if (Math.Abs(shift) < LeastShift)
             return false;
 
         _lastForce = force;
@@ -165,7 +197,7 @@ internal sealed class Slide
     // Stiffness against sliding with the shape held: ∫ B (dκ⁰/ds)² ds. The wire that may settle is softer, so the first step is on the safe side.
     private static double FixedShapeStiffness(Equilibrium<ElasticSection> rod)
     {
-        double sum = 1e-6;
+        double sum = 0;
         ReadOnlySpan<RestPoint> rest = rod.Mesh.Rest;
         for (int e = 1; e + 1 < rod.Mesh.Elements; e++)
         {

@@ -18,7 +18,8 @@ namespace Archwright.Mechanics.Rods;
 /// </para>
 /// <para>
 /// Two points leave one free mode on the whole wire: |r′| growing at all nodes alike while the stretch at the Gauss
-/// points stays nil. A small energy ½ γ EA h (|r′| − 1)² at the nodes removes it. Tests show that γ does not matter.
+/// points stays nil. A small energy ½ γ EA h (|r′| − 1)² at the nodes removes it; a larger γ stiffens coarse meshes a little, a much smaller one lets
+/// the mode return (docs/theory/rod.md).
 /// </para>
 /// <para>
 /// Sketch of the cost: about 500 scalar operations a point for the kinematics, 150 vector operations for the
@@ -27,15 +28,19 @@ namespace Archwright.Mechanics.Rods;
 /// </remarks>
 internal static class RodAssembly
 {
-    /// <summary>Share of the axial stiffness that ties the length of the nodal slopes.</summary>
-    public const double SlopeShare = 0.01;
+    /// <summary>Share of the axial stiffness that ties the length of the nodal slopes: γ. Searches that start far off want a firm tie,
+    /// results a fine one.</summary>
+    public const double FirmTie = 0.1;
+
+    /// <summary>γ for results.</summary>
+    public const double FineTie = 0.004;
 
     /// <summary>Energy of the wire [N·mm].</summary>
     /// <param name="mesh">Nodes and rest shape.</param>
     /// <param name="law">Section law.</param>
-    /// <param name="stretch">Initial EA [N], for the tie of the slopes.</param>
+    /// <param name="tie">γ EA [N], for the tie of the slopes.</param>
     /// <param name="q">State, 8 a node.</param>
-    public static double Energy<TLaw>(RodMesh mesh, in TLaw law, double stretch, ReadOnlySpan<double> q)
+    public static double Energy<TLaw>(RodMesh mesh, in TLaw law, double tie, ReadOnlySpan<double> q)
         where TLaw : struct, ISectionLaw
     {
         ref double state = ref MemoryMarshal.GetReference(q);
@@ -57,7 +62,7 @@ internal static class RodAssembly
         for (int i = 0; i < mesh.Nodes; i++)
         {
             double excess = Slope(q, i).Length - 1;
-            sum += 0.5 * SlopeTie(mesh, stretch, i) * excess * excess;
+            sum += 0.5 * SlopeTie(mesh, tie, i) * excess * excess;
         }
 
         return sum;
@@ -66,13 +71,13 @@ internal static class RodAssembly
     /// <summary>Adds the gradient [N, N·mm] and the tangent stiffness of the wire.</summary>
     /// <param name="mesh">Nodes and rest shape.</param>
     /// <param name="law">Section law.</param>
-    /// <param name="stretch">Initial EA [N].</param>
+    /// <param name="tie">γ EA [N].</param>
     /// <param name="q">State, 8 a node.</param>
     /// <param name="gradient">8 a node, added to.</param>
     /// <param name="tangent">Added to.</param>
     /// <returns>Energy of the wire [N·mm], as <see cref="Energy"/>.</returns>
     public static double Add<TLaw>(
-        RodMesh mesh, in TLaw law, double stretch, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent)
+        RodMesh mesh, in TLaw law, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent)
         where TLaw : struct, ISectionLaw
     {
         ref double state = ref MemoryMarshal.GetReference(q);
@@ -104,7 +109,7 @@ internal static class RodAssembly
         }
 
         for (int i = 0; i < mesh.Nodes; i++)
-            energy += AddSlopeTie(SlopeTie(mesh, stretch, i), q, i, gradient, tangent);
+            energy += AddSlopeTie(SlopeTie(mesh, tie, i), q, i, gradient, tangent);
 
         // The middle turn of the element after the last node does not exist.
         tangent.Diagonal(mesh.Nodes - 1)[63] += 1;
@@ -126,10 +131,10 @@ internal static class RodAssembly
         return PointKernel.StrainOf(mesh.Rest[point], p, c, turn, rate);
     }
 
-    private static double SlopeTie(RodMesh mesh, double stretch, int node)
+    private static double SlopeTie(RodMesh mesh, double tie, int node)
     {
         double length = (node > 0 ? mesh.Length(node - 1) : 0) + (node < mesh.Elements ? mesh.Length(node) : 0);
-        return SlopeShare * stretch * length / 2;
+        return tie * length / 2;
     }
 
     // ½ k (|r′| − 1)²: gradient k (l − 1) t, second derivative k (t tᵀ + (l − 1)/l (I − t tᵀ)).

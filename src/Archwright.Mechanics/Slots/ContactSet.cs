@@ -334,6 +334,15 @@ internal sealed partial class ContactSet
         Span<double> gradient, BlockTridiagonal tangent, RodMesh mesh)
     {
         FixedGap(row, q, frames[row.Slot], mesh, out double c, out ElementVector derivative, out int element);
+        if (!row.Upper && !row.Lower)
+        {
+            row.Inside = false;
+            row.BothWays = false;
+            Register(ref row, index, element, 0);
+            row.Violation = 0;
+            return 0;
+        }
+
         row.BothWays = row.Upper && row.Lower;
         row.Inside = Interior > 0 && !row.BothWays;
         if (row.Inside)
