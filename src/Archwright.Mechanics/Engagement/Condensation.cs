@@ -67,7 +67,7 @@ internal static class Condensation
         for (int i = 0; i < rod.Contacts.RowCount; i++)
         {
             ref readonly ContactRow row = ref rod.Contacts.Rows[i];
-            if (row.Effective != 0 || row.Kind == RowKind.Pin)
+            if (row.Effective != 0 || row.BothWays || row.Kind == RowKind.Pin)
                 active.Add(i);
         }
 
