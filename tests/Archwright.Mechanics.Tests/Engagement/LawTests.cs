@@ -190,7 +190,9 @@ public sealed class LawTests
         }, 1e-5, held: true);
     }
 
-    /// <summary>The number ρ of the contact search is not in the answer: on the same nodes, a tenth and ten times of it leave six digits.</summary>
+    /// <summary>The number ρ of the contact search is not in the answer: on the same nodes, a tenth and ten times of it change
+    /// the load of a tooth in the sixth digit, or by 5e-5 N: the solver leaves restraints open by 2e-8 mm, and a wire between the two
+    /// edges of a slot makes some 10³ N/mm of it.</summary>
     [Fact]
     public void The_contact_number_does_not_show()
     {
@@ -202,8 +204,7 @@ public sealed class LawTests
                 return null;
 
             double worst = 0;
-            int rows = engager.Rod.Contacts.RowCount;
-            Vector3[] before = [.. Enumerable.Range(0, rows).Select(Force)];
+            int slots = c.Arrangement.Slots.Length;
             foreach (double number in (double[])[0.1, 10])
             {
                 // Forces that are off by five per cent have to be found again.
@@ -213,14 +214,16 @@ public sealed class LawTests
                 if (engager.Rod.SearchNear(60, loose: false, TestContext.Current.CancellationToken) != SearchEnd.Converged)
                     return null;
 
-                worst = Math.Max(worst, Enumerable.Range(0, rows).Max(i => (Force(i) - before[i]).Length));
+                worst = Math.Max(worst, Enumerable.Range(0, slots).Max(i => (Force(i) - usual.Slots[i].OnTooth.Force).Length));
             }
 
-            return worst / LawCases.LargestForce(usual);
+            return worst / Math.Max(10, LawCases.LargestForce(usual));
 
-            Vector3 Force(int row) =>
-                engager.Rod.Contacts.OnTooth(row, engager.Rod.State, engager.Rod.Frames, engager.Rod.Mesh).Force;
-        }, 1e-6, held: true);
+            Vector3 Force(int slot) => Enumerable.Range(0, engager.Rod.Contacts.RowCount)
+                .Where(row => engager.Rod.Contacts.Rows[row].Slot == slot)
+                .Select(row => engager.Rod.Contacts.OnTooth(row, engager.Rod.State, engager.Rod.Frames, engager.Rod.Mesh).Force)
+                .Aggregate(default(Vector3), (a, b) => a + b);
+        }, 5e-6, held: true);
     }
 
     [Theory]
