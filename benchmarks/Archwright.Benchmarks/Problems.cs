@@ -32,15 +32,15 @@ internal static class Problems
 
     /// <summary>The reference problem of the arch: one tooth 2 mm high, the wire through fourteen points.</summary>
     public static Problem RoundThroughPoints { get; } =
-        new("0.014 round, points, 13 high 2 mm", BenchmarkFile.Arch(BenchmarkFile.Case("arch", "arch-point-13-high")));
+        new("points, 13 high", BenchmarkFile.Arch(BenchmarkFile.Case("arch", "arch-point-13-high")));
 
-    /// <summary>A round first wire in a crowded arch, walls and clearance as they are.</summary>
+    /// <summary>A round first wire, 0.014 in in 0.022 slots of a crowded arch, with walls and clearance.</summary>
     public static Problem Round { get; } =
-        new("0.014 round in 0.022, crowded", FullArch(Section.Round(0.3556), share: 1));
+        new("round, crowded", FullArch(Section.Round(0.3556), share: 1));
 
-    /// <summary>A rectangular wire with play, after the first alignment.</summary>
+    /// <summary>A rectangular wire with play, 0.016 x 0.022 in, and a quarter of that crowding.</summary>
     public static Problem Rectangular { get; } = new(
-        "0.016x0.022 in 0.022, a quarter of it", FullArch(Section.Rectangular(0.4064, 0.5588, 0.04), share: 0.25));
+        "rectangular, mild", FullArch(Section.Rectangular(0.4064, 0.5588, 0.04), share: 0.25));
 
     /// <summary>An upper arch from anatomy and arch form, crowded in front, with a usual first wire.</summary>
     public static ArchSetup CrowdedFront { get; } = ArchBuilder.Build(new ArchRequest
@@ -52,7 +52,7 @@ internal static class Problems
     });
 
     /// <summary>The same arch as a problem to time.</summary>
-    public static Problem FirstWire { get; } = new("niti-014, crowded front teeth", CrowdedFront.Arrangement);
+    public static Problem FirstWire { get; } = new("niti-014, anatomy", CrowdedFront.Arrangement);
 
     /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>
     public static IReadOnlyList<Problem> FullArches { get; } = [RoundThroughPoints, Round, Rectangular, FirstWire];

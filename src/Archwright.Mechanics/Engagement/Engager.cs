@@ -21,7 +21,7 @@ public sealed partial class Engager
     private const int DirectIterations = 80;
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
-    private const double NodeTolerance = 0.08;
+    private const double NodeTolerance = 0.01;
     private const int MostRemeshes = 16;
 
     private readonly Layout _layout;
@@ -69,7 +69,7 @@ public sealed partial class Engager
         _savedMultipliers = new double[4 * stations + 6 * arrangement.Slots.Length + 2];
         _from = new SlotFrame[arrangement.Slots.Length];
         _rod.ContactNumber = ContactNumber.Usual * Options.ContactNumber;
-        _slide = new Slide(arrangement, _layout);
+        _slide = new Slide(arrangement, _layout, Options.ElementsPerGap);
     }
 
     /// <summary>What is engaged.</summary>

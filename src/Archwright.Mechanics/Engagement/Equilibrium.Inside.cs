@@ -13,7 +13,7 @@ internal sealed partial class Equilibrium<TLaw>
     private const double LooseAim = 1e-6;
     private const double LastAim = 1e-8;
     private const double InsideLooseForce = 1e-3;
-    private const double InsideForce = 2e-7;
+    private const double InsideForce = 5e-8;
 
     /// <summary>Looks for equilibrium by a primal-dual interior-point method: every wall is felt from afar, in proportion as the wire comes near,
     /// so that the many walls of a full arch sort themselves out in some twenty iterations.</summary>
@@ -41,7 +41,7 @@ internal sealed partial class Equilibrium<TLaw>
             Contacts.Starting = false;
             double force = Math.Max(Contacts.LargestForce(), 0.1);
             double residual = TrueResidual();
-            double enough = Math.Max((loose ? InsideLooseForce : InsideForce) * force, 1e-8);
+            double enough = Math.Max((loose ? InsideLooseForce : InsideForce) * force, 5e-9);
             if (residual <= enough && Violation <= (loose ? LoosePlace : PlaceTolerance) && Contacts.Interior <= (loose ? LooseAim : LastAim))
             {
                 Residual = residual;

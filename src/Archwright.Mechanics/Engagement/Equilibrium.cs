@@ -104,7 +104,7 @@ internal sealed partial class Equilibrium<TLaw>
     public double ContactNumber { get; set; } = Engagement.ContactNumber.Usual;
 
     /// <summary>Residual that counts as equilibrium: this share of the largest contact force, and never less than 1e-9 N.</summary>
-    public double ForceTolerance { get; set; } = 1e-7;
+    public double ForceTolerance { get; set; } = 5e-8;
 
     /// <summary>Violation that counts as fulfilled [mm].</summary>
     public double PlaceTolerance { get; set; } = 2e-8;

@@ -17,11 +17,13 @@ internal sealed class Slide
     private const double LongestStep = 1.5;
     private const double FarthestSlide = 3;
     private const int MostSteps = 8;
-    private const double ForceShare = 2e-5;
-    private const double LeastForce = 1e-5;
-    private const double LeastStep = 0.1;
+    private const double ForceShare = 2e-6;
+    private const double LeastForce = 1e-6;
+    private const double UsualLeastStep = 0.1;
+    private const int UsualElements = 3;
 
     private readonly bool _exists;
+    private readonly double _leastStep;
     private readonly int _first = -1;
     private readonly int _second = -1;
     private readonly double _restPlace;
@@ -36,8 +38,11 @@ internal sealed class Slide
     private double _lastForce;
     private double _lastStep;
 
-    public Slide(Arrangement arrangement, Layout layout)
+    public Slide(Arrangement arrangement, Layout layout, int elementsPerGap)
     {
+        // A finer mesh is asked for more exactness, here too.
+        double finer = (double)UsualElements / elementsPerGap;
+        _leastStep = UsualLeastStep * finer * finer;
         _exists = Restraints.SlidesFreely(arrangement);
         var held = new List<int>();
         for (int i = 0; i < arrangement.Slots.Length; i++)
@@ -129,7 +134,7 @@ internal sealed class Slide
         if (_steps >= MostSteps || Math.Abs(force) <= Math.Max(LeastForce, ForceShare * rod.Contacts.LargestForce()))
             return false;
 
-        if (Math.Abs(_lastStep) > LeastStep / 2)
+        if (Math.Abs(_lastStep) > _leastStep / 2)
         {
             _stiffness = (force - _lastForce) / _lastStep;
             _measured = true;
@@ -141,13 +146,13 @@ internal sealed class Slide
 
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = _stiffness > 0 ? -force / _stiffness : -Math.Sign(force) * LongestStep;
-        if (_measured && Math.Abs(step) < LeastStep)
+        if (_measured && Math.Abs(step) < _leastStep)
             return false;
 
         // A wire without friction may find no rest at all along the arch; a real one is held by friction long before it has slid that far.
         shift = Math.Clamp(step, -LongestStep, LongestStep);
         shift = Math.Clamp(_shift + shift, -FarthestSlide, FarthestSlide) - _shift;
-        if (Math.Abs(shift) < LeastStep)
+        if (Math.Abs(shift) < _leastStep)
             return false;
 
         _lastForce = force;
