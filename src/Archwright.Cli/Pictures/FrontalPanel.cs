@@ -25,9 +25,10 @@ internal sealed class FrontalPanel(ArchPicture picture, ForceScale forces) : Vie
     // In a row above the view, spread so that none covers its neighbour, each tied to its slot by a hair line.
     protected override IReadOnlyList<Box> Label(Canvas canvas, Projection view, Box box)
     {
-        const double Gap = 27;
+        // Another typeface may be wider than ours by a fifth.
+        double gap = 8 + 1.2 * Picture.Teeth.Max(tooth => Typeface.WidthOf(tooth.Label, 14, bold: true));
         double[] at = [.. Picture.Teeth.Select(tooth => view.At(tooth.Actual.Centre).X)];
-        Spread(at, Gap, box.Left + Gap / 2, box.Right - Gap / 2);
+        Spread(at, gap, box.Left + gap / 2, box.Right - gap / 2);
         double row = box.Top + 14;
         for (int i = 0; i < at.Length; i++)
         {

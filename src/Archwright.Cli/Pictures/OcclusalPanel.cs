@@ -32,7 +32,8 @@ internal sealed class OcclusalPanel(ArchPicture picture, ForceScale forces) : Vi
             Spot spot = NumberPlace(view, tooth);
             canvas.Text(spot + new Spot(0, 5), tooth.Label,
                 new TextStyle(14, Colours.Text, Bold: true, Anchor.Middle, Halo: tooth.Crown is null));
-            taken.Add(new Box(spot.X - 11, spot.Y - 9, 22, 18));
+            double width = Typeface.WidthOf(tooth.Label, 14, bold: true) + 4;
+            taken.Add(new Box(spot.X - width / 2, spot.Y - 9, width, 18));
         }
 
         return taken;
