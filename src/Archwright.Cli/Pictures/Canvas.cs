@@ -75,7 +75,7 @@ internal abstract class Canvas(double width, double height)
     /// <summary>[px]</summary>
     public double Height { get; } = height;
 
-    /// <summary>Starts a part of the picture that has a name (read aloud by screen readers); end it by disposing.</summary>
+    /// <summary>Starts a part of the picture that has a name, for screen readers; end it by disposing.</summary>
     public abstract IDisposable Part(string id, string title);
 
     /// <summary>An open line.</summary>

@@ -6,8 +6,8 @@ using ScottPlot;
 namespace Archwright.Cli.Pictures;
 
 /// <summary>A chart as a piece of SVG that fits into a larger picture.</summary>
-/// <remarks>The drawing library places every letter by itself, which only fits one typeface, ends its lists of numbers with
-/// a comma, which the grammar of SVG does not allow, and numbers its clipping paths through the whole run of the
+/// <remarks>The drawing library places every letter by itself, which only fits one typeface, ends its lists of numbers
+/// with a comma, which the grammar of SVG does not allow, and numbers its clipping paths through the whole run of the
 /// program. Here each text is one word with an anchor, and the numbers start anew.</remarks>
 internal static partial class ChartSvg
 {
@@ -25,7 +25,8 @@ internal static partial class ChartSvg
         string words = WebUtility.HtmlDecode(match.Groups["words"].Value.Trim());
         double size = Number(match.Groups["size"].Value);
         double left = Number(First(match.Groups["x"].Value));
-        double wide = Typeface.WidthOf(words, size, match.Groups["before"].Value.Contains("bold", StringComparison.Ordinal));
+        bool isBold = match.Groups["before"].Value.Contains("bold", StringComparison.Ordinal);
+        double wide = Typeface.WidthOf(words, size, isBold);
         (double x, string anchor) = 0 switch
         {
             _ when Math.Abs(left + wide / 2) < Near => (0, " text-anchor=\"middle\""),
@@ -55,9 +56,8 @@ internal static partial class ChartSvg
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex("""
-        <text(?<before>[^>]*?) font-size="(?<size>[^"]+)" font-family="[^"]*" x="(?<x>[^"]+)" y="(?<y>[^"]+)">(?<words>[^<]*)</text>
-        """)]
+    [GeneratedRegex("""<text(?<before>[^>]*?) font-size="(?<size>[^"]+)" font-family="[^"]*" """
+        + """x="(?<x>[^"]+)" y="(?<y>[^"]+)">(?<words>[^<]*)</text>""")]
     private static partial Regex Texts();
 
     [GeneratedRegex(@"\bcl_[0-9a-f]+\b")]

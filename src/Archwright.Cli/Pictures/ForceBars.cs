@@ -82,7 +82,8 @@ internal static class ForceBars
         Tick[] ticks =
         [
             .. picture.Teeth.Select((tooth, i) =>
-                new Tick(i, $"{tooth.Label}\n{picture.Unit.Figure(tooth.Force.Length)}{(tooth.IsAboveCeiling ? " !" : "")}")),
+                new Tick(i, tooth.Label + "\n" + picture.Unit.Figure(tooth.Force.Length)
+                    + (tooth.IsAboveCeiling ? " !" : ""))),
         ];
         chart.Axes.Bottom.TickGenerator = new NumericManual(ticks);
         chart.Axes.Bottom.MajorTickStyle.Length = 0;
@@ -90,7 +91,9 @@ internal static class ForceBars
         double low = picture.Unit.Of(Math.Min(0, figures.Min()));
         double high = picture.Unit.Of(Math.Max(0, figures.Max()));
         double room = Math.Max(high - low, picture.Unit.Of(0.01));
-        chart.Axes.SetLimits(-0.6, picture.Teeth.Length - 0.4, low - (low < 0 ? 0.14 : 0.03) * room, high + (high > 0 ? 0.14 : 0.03) * room);
+        double below = (low < 0 ? 0.14 : 0.03) * room; // room for the figures at the bars
+        double above = (high > 0 ? 0.14 : 0.03) * room;
+        chart.Axes.SetLimits(-0.6, picture.Teeth.Length - 0.4, low - below, high + above);
         chart.Axes.Left.TickGenerator = ChartStyle.FewTicks(6);
         chart.YLabel($"force on the tooth [{picture.Unit.Symbol}]");
         chart.XLabel($"tooth, and below it the size of the whole force [{picture.Unit.Symbol}]"

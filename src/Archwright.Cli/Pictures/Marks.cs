@@ -87,5 +87,6 @@ internal static class Marks
     }
 
     /// <summary>A round figure without needless digits.</summary>
-    public static string Plain(double figure) => figure.ToString("0.###", CultureInfo.InvariantCulture).Replace('-', '−');
+    public static string Plain(double figure) =>
+        figure.ToString("0.###", CultureInfo.InvariantCulture).Replace('-', '−');
 }

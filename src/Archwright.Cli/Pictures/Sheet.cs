@@ -114,8 +114,9 @@ internal static class Sheet
         using IDisposable part = canvas.Part("facts", "What to know first");
         view.DrawScales(canvas, new Spot(box.Left + 16, box.Top + 34), scale);
         double y = Key(canvas, picture, new Spot(box.Left + 16, box.Top + 70)) + 14;
+        var style = new TextStyle(16, Colours.Text);
         foreach (string line in picture.Findings)
-            y = Lines(canvas, new Spot(box.Left + 16, y), line, box.Width - 32, new TextStyle(16, Colours.Text), 22) + 4;
+            y = Lines(canvas, new Spot(box.Left + 16, y), line, box.Width - 32, style, 22) + 4;
     }
 
     private static void Notes(Canvas canvas, ArchPicture picture, double y)

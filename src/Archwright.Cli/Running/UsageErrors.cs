@@ -76,8 +76,11 @@ internal static class UsageErrors
             return $"{option.Option.Name} needs a value ({option.Option.HelpName ?? option.Option.Name}).";
         }
 
-        if (error.SymbolResult is OptionResult twice && error.Message.Contains("single argument", StringComparison.Ordinal))
+        if (error.SymbolResult is OptionResult twice
+            && error.Message.Contains("single argument", StringComparison.Ordinal))
+        {
             return $"{twice.Option.Name} is given more than once.";
+        }
 
         return char.ToLowerInvariant(error.Message[0]) + error.Message[1..];
     }

@@ -53,6 +53,6 @@ internal static class Wrap
     }
 
     private static bool IsUnit(string word) =>
-        word.TrimEnd('.', ',', ';', ':', ')') is "%" or "N" or "cN" or "gf" or "mm" or "in" or "N·mm" or "cN·mm" or "gf·mm"
-            or "°C" or "degrees" or "ms" or "GPa" or "MPa";
+        word.TrimEnd('.', ',', ';', ':', ')') is "%" or "N" or "cN" or "gf" or "mm" or "in"
+            or "N·mm" or "cN·mm" or "gf·mm" or "°C" or "degrees" or "ms" or "GPa" or "MPa";
 }

@@ -68,7 +68,8 @@ internal static class CaseSolver
         }
         catch (ArgumentException fault)
         {
-            throw new Refusal("the case cannot be set up: " + Plainly.Message(fault), "Check the slots and the wire of the case.");
+            throw new Refusal("the case cannot be set up: " + Plainly.Message(fault),
+                "Check the slots and the wire of the case.");
         }
     }
 

@@ -71,8 +71,8 @@ internal static class ArchReport
 
         Layout.Write(terminal, table);
         Layout.Gap(terminal);
-        Layout.Paragraph(terminal, "How the slots are off their planned places; teeth not listed stand where they should. "
-            + "+ labial: toward lip or cheek. + occlusal: toward the bite. + mesial: toward the midline. "
+        Layout.Paragraph(terminal, "How the slots are off their planned places; teeth not listed stand where they "
+            + "should. + labial: toward lip or cheek. + occlusal: toward the bite. + mesial: toward the midline. "
             + "+ rotation: mesial side turned labially. + tip: crown toward the midline. + torque: crown labially.",
             style: Layout.Quiet);
     }

@@ -17,6 +17,6 @@ internal static class Cautions
 
     /// <summary>About alloys that transform.</summary>
     public const string InitialModulus =
-        "This alloy transforms: the forces are those of its initial modulus; beyond the elastic limit the real ones are "
-        + "lower.";
+        "This alloy transforms: the forces are those of its initial modulus; beyond the elastic limit the real ones "
+        + "are lower.";
 }

@@ -109,11 +109,13 @@ internal static class CompareReport
         Layout.Paragraph(terminal, "Ranked: within limits, the stiffest first; then those above a ceiling, the fewest "
             + "teeth first; then those that would stay bent; then those that cannot go in. "
             + "strain: largest in the wire against its elastic limit. "
-            + "torque play: twist each way before the wire locks in its loosest slot; free where it never does.", style: Layout.Quiet);
+            + "torque play: twist each way before the wire locks in its loosest slot; free where it never does.",
+            style: Layout.Quiet);
         if (shown.Any(wire => wire.Wire.InitialModulusOnly))
         {
             Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range. Its force here is "
-                + "that of its initial modulus; beyond, the real force is lower, and it still springs back.", style: Layout.Quiet);
+                + "that of its initial modulus; beyond, the real force is lower, and it still springs back.",
+                style: Layout.Quiet);
         }
     }
 }

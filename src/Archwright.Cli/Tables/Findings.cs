@@ -62,8 +62,8 @@ internal static class Findings
             return $"Largest strain of the wire {strain}{near}: elastic (limit {limit}).";
 
         return alloy.InitialModulusOnly
-            ? $"Largest strain of the wire {strain}{near}: beyond its elastic range ({limit}), so it transforms there and "
-                + "pushes less than computed."
+            ? $"Largest strain of the wire {strain}{near}: beyond its elastic range ({limit}), so it transforms there "
+                + "and pushes less than computed."
             : $"Largest strain of the wire {strain}{near}: above its elastic limit ({limit}), so it would stay bent.";
     }
 

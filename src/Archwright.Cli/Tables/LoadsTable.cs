@@ -13,7 +13,8 @@ namespace Archwright.Cli.Tables;
 /// <summary>Force and moment on every tooth, for people.</summary>
 internal static class LoadsTable
 {
-    /// <summary>Columns of a screen that takes the whole table; a narrow one does without contact and drawn wire.</summary>
+    /// <summary>Columns of a screen that takes the whole table; a narrow one goes without contact and drawn wire.
+    /// </summary>
     private const int FullWidth = 100;
 
     /// <summary>One line a slot.</summary>
@@ -50,8 +51,9 @@ internal static class LoadsTable
     {
         Layout.Paragraph(terminal, "Force and moment of the wire on the tooth, the moment about the slot. "
             + "+ labial: toward lip or cheek. + occlusal: extrudes. + mesial: toward the midline. "
-            + "+ rotation: mesial side turns labially. + tip: crown toward the midline. + torque: crown turns labially, "
-            + "root lingually. drawn: wire that came through the slot, + toward the patient's left.", style: Layout.Quiet);
+            + "+ rotation: mesial side turns labially. + tip: crown toward the midline. + torque: crown turns "
+            + "labially, root lingually. drawn: wire that came through the slot, + toward the patient's left.",
+            style: Layout.Quiet);
         if (anyAbove)
             Layout.Paragraph(terminal, "! above the ceiling of the practice for this tooth.", style: Layout.Warning);
     }

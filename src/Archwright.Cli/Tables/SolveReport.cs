@@ -137,7 +137,7 @@ internal static class CaseWords
             ? $"round {Length(section.Thickness)} mm"
             : $"{Length(section.Thickness)} × {Length(section.Width)} mm";
         string alloy = Alloy(file)?.Title
-            ?? $"alloy of {(file.Arrangement.Wire.Alloy.Young / 1000).ToString("0.#", CultureInfo.InvariantCulture)} GPa";
+            ?? $"alloy of {Short(file.Arrangement.Wire.Alloy.Young / 1000)} GPa";
         return $"{alloy}, {size}";
     }
 
@@ -152,6 +152,8 @@ internal static class CaseWords
             parts.Add("moved " + string.Join(", ", one.Moves.Select(move => words.Number(move.Slot))));
         return string.Join(", ", parts);
     }
+
+    private static string Short(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Length(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
 }

@@ -30,8 +30,8 @@ internal static class TwistReport
         Layout.Write(terminal, table);
         Layout.Gap(terminal);
         Layout.Paragraph(terminal, Play(test));
-        Layout.Paragraph(terminal, "Stated sizes: real slots are often larger, so real play is often more and real torque "
-            + "less. " + Cautions.Decision);
+        Layout.Paragraph(terminal, "Stated sizes: real slots are often larger, so real play is often more and real "
+            + "torque less. " + Cautions.Decision);
     }
 
     /// <summary>The wire in words.</summary>

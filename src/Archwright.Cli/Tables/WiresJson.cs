@@ -1,3 +1,4 @@
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Tables;
@@ -12,7 +13,7 @@ internal static class WiresJson
     /// <summary>How every document is written.</summary>
     public static JsonWriterOptions Style { get; } = new()
     {
-        Indented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
     /// <summary>Writes the document and a line end.</summary>

@@ -29,7 +29,8 @@ internal static class WiresTable
             ("bending\nocclusal", true), ("bending\nlabial", true), ("torsion\nN·mm²", true), ("range\nmm", true),
             ("play in\n0.018", true), ("play in\n0.022", true),
         ];
-        Table table = Layout.Table(isWide ? [("wire", false), ("alloy", false), .. figures] : [("wire", false), .. figures]);
+        Table table = Layout.Table(
+            isWide ? [("wire", false), ("alloy", false), .. figures] : [("wire", false), .. figures]);
         foreach (CatalogueWire wire in wires)
         {
             Text[] row = [.. Row(wire)];
@@ -46,8 +47,8 @@ internal static class WiresTable
             + "so real play is often more.");
         if (wires.Any(wire => wire.InitialModulusOnly))
         {
-            Layout.Paragraph(terminal, "* alloys that transform: up to here their figures hold; beyond, the wire pushes "
-                + "less than they say and still springs back.");
+            Layout.Paragraph(terminal, "* alloys that transform: up to here their figures hold; beyond, the wire "
+                + "pushes less than they say and still springs back.");
         }
 
         Layout.Paragraph(terminal, "Where the figures come from: archwright wires WIRE, as in archwright wires "

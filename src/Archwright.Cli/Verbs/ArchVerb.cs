@@ -25,7 +25,8 @@ internal sealed class ArchVerb
         "--slot", "Stated height of the slots in inches.", [("0.018", SlotSize.In018), ("0.022", SlotSize.In022)],
         SlotSize.In022, sayUsual: false);
 
-    private readonly Option<string?> _wire = Text("--wire", "ID", "The wire, as niti-014; archwright wires lists them.");
+    private readonly Option<string?> _wire = Text(
+        "--wire", "ID", "The wire, as niti-014; archwright wires lists them.");
     private readonly Option<string?> _out = Text("--out", "FILE.json", "Where the case file goes.");
     private readonly Option<string?> _title = Text("--title", "TEXT", "What the case is called.");
     private readonly UsualOption<double[]> _contacts = NumberOption.List(
@@ -39,7 +40,8 @@ internal sealed class ArchVerb
     private readonly Option<string[]> _tooth = Texts(
         "--tooth", "13:occlusal=-2,…", "How one tooth is off, in mm and degrees; may be given again for others.");
 
-    private readonly Option<string?> _without = Text("--without", "14,24", "Teeth without a slot; their place stays open.");
+    private readonly Option<string?> _without = Text(
+        "--without", "14,24", "Teeth without a slot; their place stays open.");
     private readonly Option<string[]> _tie = Texts(
         "--tie", "KIND", $"How the wire is tied: {ToothNote.TieWords}; or 13:none for one tooth. Usual: closed.");
 
@@ -92,7 +94,10 @@ internal sealed class ArchVerb
             path = given;
             file = Cases.Load(given);
             if (file.Jaw == CaseFile.Bench)
-                throw new Refusal($"'{given}' is a bench set-up: there is no arch to measure.", "Name a case with teeth.");
+            {
+                throw new Refusal($"'{given}' is a bench set-up: there is no arch to measure.",
+                    "Name a case with teeth.");
+            }
         }
         else
         {

@@ -41,7 +41,8 @@ internal static class CompareVerb
                 ("archwright compare case.json", "the best wires of the catalogue on this arch"),
                 ("archwright compare case.json --stock drawer.txt --plot compare.svg",
                     "only what is in the drawer, with a picture"),
-                ("archwright compare case.json --limits ours.csv --all", "every wire, against the practice's own ceilings"),
+                ("archwright compare case.json --limits ours.csv --all",
+                    "every wire, against the practice's own ceilings"),
             ],
         };
         verb.Add(file);

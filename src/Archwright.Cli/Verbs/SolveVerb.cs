@@ -20,7 +20,8 @@ internal static class SolveVerb
     {
         Argument<string> file = Words.Needed("CASE", "case file, as archwright arch makes them");
         UsualOption<int> repeat = NumberOption.Whole(
-            "--repeat", "Solve N times cold and N times warm in one process and give both medians.", 1, MostRepeats, usual: 0);
+            "--repeat", "Solve N times cold and N times warm in one process and give both medians.", 1, MostRepeats,
+            usual: 0);
         Option<string?> limits = LimitFiles.Option();
         Option<string?> plot = CommonOptions.Plot(
             "Draw forces on every tooth, occlusal and frontal view to scale, into this file.");

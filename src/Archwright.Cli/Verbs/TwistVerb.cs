@@ -30,10 +30,12 @@ internal static class TwistVerb
             Description = "A twist case file; in place of the other figures.", HelpName = "FILE",
         };
         var wire = new Option<string?>("--wire") { Description = "A wire of the catalogue.", HelpName = "ID" };
-        Option<double> slot = NumberOption.Real("--slot", "Height of both slots, as 0.018 or 0.022.", "in", 0.010, 0.040);
+        Option<double> slot = NumberOption.Real(
+            "--slot", "Height of both slots, as 0.018 or 0.022.", "in", 0.010, 0.040);
         UsualOption<double> depth = NumberOption.Real(
             "--depth", "Depth of both slots.", "in", 0.015, 0.060, UsualDepthInches);
-        UsualOption<double> gap = NumberOption.Real("--gap", "Free wire between the two slots.", "mm", 0.5, 50, UsualGap);
+        UsualOption<double> gap = NumberOption.Real(
+            "--gap", "Free wire between the two slots.", "mm", 0.5, 50, UsualGap);
         UsualOption<double[]> twists = NumberOption.List(
             "--twists", "Twists of one slot against the other, in order. Usual: 0,5,10,15,20,25,30.", "deg,deg,…",
             "degrees", -80, 80, UsualTwists);
@@ -56,7 +58,8 @@ internal static class TwistVerb
         {
             string? casePath = parsed.GetValue(file);
             Option[] figures = [wire, slot, depth, gap, twists];
-            if (casePath is not null && figures.FirstOrDefault(o => parsed.GetResult(o) is { Implicit: false }) is { } both)
+            Option? given = figures.FirstOrDefault(option => parsed.GetResult(option) is { Implicit: false });
+            if (casePath is not null && given is { } both)
             {
                 throw new Refusal($"{both.Name} and --case do not go together.",
                     "A twist case holds all its figures: leave out one of the two.");

@@ -36,7 +36,8 @@ public sealed record SentenceStyle(
             if (ToothNumber.TryParse(slot.Label, out ToothNumber tooth))
             {
                 sentence = sentence.Replace(
-                    $"{tooth.Name} ({tooth.ToIso()})", $"{tooth.Name} ({tooth.Show(Notation)})", StringComparison.Ordinal);
+                    $"{tooth.Name} ({tooth.ToIso()})", $"{tooth.Name} ({tooth.Show(Notation)})",
+                    StringComparison.Ordinal);
             }
         }
 

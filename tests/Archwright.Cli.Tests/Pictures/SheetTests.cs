@@ -26,7 +26,7 @@ public sealed class SheetTests
         Assert.Contains("From the front", texts);
         Assert.Contains("10 mm", texts);
         Assert.Contains("100 cN", texts);
-        Assert.Contains(texts, text => text.StartsWith("tooth, and below it", StringComparison.Ordinal)); // of the chart
+        Assert.Contains(texts, text => text.StartsWith("tooth, and below it", StringComparison.Ordinal));
         foreach (string tooth in new[] { "17", "13", "11", "21", "27" })
             Assert.True(texts.Count(text => text == tooth) >= 3, $"Tooth {tooth} is not in all three panels.");
     }
@@ -39,7 +39,8 @@ public sealed class SheetTests
         Assert.Equal("img", root.Attribute("role")?.Value);
         Assert.Equal("Upper right canine 2 mm high", root.Element(Svg + "title")?.Value);
         Assert.NotEmpty(Assert.IsType<XElement>(root.Element(Svg + "desc")).Value);
-        string[] parts = [.. root.Elements(Svg + "g").Select(part => Assert.IsType<XAttribute>(part.Attribute("id")).Value)];
+        string[] parts =
+            [.. root.Elements(Svg + "g").Select(part => Assert.IsType<XAttribute>(part.Attribute("id")).Value)];
         Assert.Equal(["occlusal-view", "frontal-view", "facts", "forces-per-tooth", "notes"], parts);
     }
 
@@ -65,8 +66,8 @@ public sealed class SheetTests
         Assert.Equal(wide * perMillimetre, middles.Max() - middles.Min(), tolerance: 0.05);
     }
 
-    /// <summary>The patient's right is at the reader's left; a pull toward the bite points down on upper teeth and up on
-    /// lower ones, as one stands before a patient.</summary>
+    /// <summary>The patient's right is at the reader's left; a pull toward the bite points down on upper teeth and up
+    /// on lower ones, as one stands before a patient.</summary>
     [Theory, Trait("basis", "law")]
     [InlineData("Upper", 1)]
     [InlineData("Lower", -1)]
@@ -152,8 +153,8 @@ public sealed class SheetTests
     }
 
     [Fact, Trait("basis", "law")]
-    public void Spread_numbers_keep_their_order_their_distance_and_their_limits() => Gen.Double[0, 1000].Array[1, 14].Sample(
-        at =>
+    public void Spread_numbers_keep_their_order_their_distance_and_their_limits() => Gen.Double[0, 1000].Array[1, 14]
+        .Sample(at =>
         {
             double[] spread = [.. at.Order()];
             FrontalPanel.Spread(spread, 27, 0, 1000);
@@ -177,7 +178,11 @@ public sealed class SheetTests
         ArchPicture sample = SamplePicture.HighCanine();
         ArchPicture passive = sample with
         {
-            Teeth = [.. sample.Teeth.Select(tooth => tooth with { Force = default, Labial = 0, Occlusal = 0, Mesial = 0 })],
+            Teeth =
+            [
+                .. sample.Teeth.Select(tooth =>
+                    tooth with { Force = default, Labial = 0, Occlusal = 0, Mesial = 0 }),
+            ],
         };
 
         string[] texts = [.. SvgOf(passive).Descendants(Svg + "text").Select(text => text.Value)];

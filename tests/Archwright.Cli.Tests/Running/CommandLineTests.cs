@@ -75,7 +75,7 @@ public sealed class CommandLineTests
     [InlineData("--repeat is given more than once", "See:", "solve", "a.json", "--repeat", "2", "--repeat", "3")]
     [InlineData("--plot writes .svg and .png files, not 'a.gif'", "See:", "compare", "a.json", "--plot", "a.gif")]
     [InlineData("--top is a whole number", "See:", "compare", "a.json", "--top", "many")]
-    [InlineData("--slot is a number from 0.01 to 0.04 in, not '22'", "See:", "twist", "--wire", "ss-016", "--slot", "22")]
+    [InlineData("--slot is a number from 0.01 to 0.04 in, not '22'", "See:", "twist", "--slot", "22")]
     [InlineData("'a' is not a number from -80 to 80 degrees", "See:", "twist", "--twists", "5,a")]
     [InlineData("archwright has no option '--vers'", "Did you mean '--version'?", "--vers")]
     public async Task Bad_usage_ends_with_2_and_says_how_to_mend(string what, string mend, params string[] args)

@@ -13,7 +13,7 @@ internal static partial class Snapshot
         string actual = Normal(text);
         if (Environment.GetEnvironmentVariable("ARCHWRIGHT_SNAPSHOTS") == "write")
         {
-            string folder = Path.Combine(Path.GetDirectoryName(caller)!, "..", "Snapshots"); // a source file has a folder
+            string folder = Path.Combine(Path.GetDirectoryName(caller) ?? ".", "..", "Snapshots");
             File.WriteAllText(Path.Combine(folder, name + ".txt"), actual);
             return;
         }

@@ -26,7 +26,8 @@ public sealed class WireNamesTests
 
     [Fact, Trait("basis", "ours")]
     public void Every_wire_of_the_catalogue_is_found_by_its_id() =>
-        Assert.All(WireCatalogue.Default.Wires, wire => Assert.Same(wire, WireNames.Find(WireCatalogue.Default, wire.Id)));
+        Assert.All(WireCatalogue.Default.Wires, wire =>
+            Assert.Same(wire, WireNames.Find(WireCatalogue.Default, wire.Id)));
 
     [Fact, Trait("basis", "ours")]
     public void An_unknown_wire_is_refused_with_its_neighbours()

@@ -66,7 +66,9 @@ internal static class SampleCase
             new()
             {
                 Wire = Catalogue("ss-0215x028"), Engaged = false, Verdict = WireVerdict.NotEngaged,
-                WhyNot = "the wire is 0.711 mm wide, the slot only 0.635 mm deep.", StrainLimit = 0.0075, TorquePlay = 0,
+                WhyNot = "the wire is 0.711 mm wide, the slot only 0.635 mm deep.",
+                StrainLimit = 0.0075,
+                TorquePlay = 0,
                 Sentence = "Cannot go in: the wire is 0.711 mm wide, the slot only 0.635 mm deep.",
             },
         ];

@@ -42,8 +42,8 @@ public sealed class ArchVerbTests
         string file = folder.File("case.json");
 
         Run run = await Run.Of(
-            "arch", "--jaw", "lower", "--slot", "0.018", "--wire", "niti-014", "--contacts", "1,2,0.5,1.5,1", "--out", file,
-            "--json");
+            "arch", "--jaw", "lower", "--slot", "0.018", "--wire", "niti-014", "--contacts", "1,2,0.5,1.5,1",
+            "--out", file, "--json");
 
         Assert.Equal(6, run.Json().GetProperty("irregularity_mm").GetDouble(), tolerance: 1e-3);
         double[] five =
@@ -59,8 +59,8 @@ public sealed class ArchVerbTests
         using var folder = new Folder();
         string table = folder.Text("positions.csv", "tooth,labial_mm,rotation_deg\n11,0.5,10\n21,,-4\n");
 
-        Run run = await Run.Of([.. Upper, "--positions", table, "--tooth", "11:labial=0.25", "--out", folder.File("a.json"),
-            "--json"]);
+        Run run = await Run.Of([.. Upper, "--positions", table, "--tooth", "11:labial=0.25",
+            "--out", folder.File("a.json"), "--json"]);
 
         JsonElement[] teeth = [.. run.Json().GetProperty("teeth").EnumerateArray()];
         JsonElement incisor = teeth.Single(tooth => tooth.GetProperty("tooth").GetString() == "11");
@@ -106,7 +106,8 @@ public sealed class ArchVerbTests
     [InlineData("arch needs --jaw", "arch", "--out", "x.json")]
     [InlineData("arch needs --out", "arch", "--jaw", "upper")]
     [InlineData("arch needs --wire", "arch", "--jaw", "upper", "--slot", "0.022", "--out", "x.json")]
-    [InlineData("the catalogue has no wire 'ss-99'", "arch", "--jaw", "upper", "--slot", "0.022", "--wire", "ss-99", "--out", "x")]
+    [InlineData("the catalogue has no wire 'ss-99'", "arch", "--jaw", "upper", "--slot", "0.022", "--wire", "ss-99",
+        "--out", "x")]
     [InlineData("--slot is one of 0.018, 0.022, not '0.020'", "arch", "--slot", "0.020")]
     [InlineData("'oclusal=2' is not a word with a figure. Did you mean 'occlusal'?", "--tooth", "13:oclusal=2")]
     [InlineData("There is no tooth with a colon in front", "--tooth", "occlusal=2")]

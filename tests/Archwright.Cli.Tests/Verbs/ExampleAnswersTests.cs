@@ -13,8 +13,8 @@ public sealed class ExampleAnswersTests
     public static TheoryData<string> Examples() =>
         [.. ExamplesTests.Files().Where(file => file != "bench-twist.json")];
 
-    /// <summary>All forces on the teeth together are nil. The mechanics tests hold the law itself; here it is a check that
-    /// nothing is lost or turned on the way to the file. The wire's place along itself is searched to a tenth of a
+    /// <summary>All forces on the teeth together are nil. The mechanics tests hold the law itself; here it is a check
+    /// that nothing is lost or turned on the way to the file. The wire's place along itself is searched to a tenth of a
     /// millimetre, which leaves up to about a hundredth of the largest force at the middle of the arch: hence 2 %.
     /// </summary>
     [Theory, Trait("basis", "law"), MemberData(nameof(Examples))]
@@ -36,7 +36,7 @@ public sealed class ExampleAnswersTests
             Assert.Equal(0, forces.Sum(force => force[axis]), tolerance: 0.02 * largest);
     }
 
-    /// <summary>What is displaced is pulled back: the force has the opposite sign of the offset that is given.</summary>
+    /// <summary>What is displaced is pulled back: the force has the opposite sign of the offset.</summary>
     [Theory, Trait("basis", "law")]
     [InlineData("upper-high-canine.json", "13", "occlusal_N", 1)]
     [InlineData("upper-blocked-out-lateral.json", "22", "labial_N", 1)]

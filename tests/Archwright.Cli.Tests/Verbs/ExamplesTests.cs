@@ -11,8 +11,8 @@ namespace Archwright.Cli.Tests.Verbs;
 [Trait("basis", "docs")]
 public sealed class ExamplesTests
 {
-    /// <summary>Largest difference of a figure that is not seen as a change: sines and cosines of two machines may differ
-    /// in the last digit.</summary>
+    /// <summary>Largest difference of a figure that is not seen as a change: sines and cosines of two machines may
+    /// differ in the last digit.</summary>
     private const double Rounding = 1e-9;
 
     public static TheoryData<string> Lines() => [.. LinesOf("make.sh")];
@@ -89,7 +89,8 @@ public sealed class ExamplesTests
 
     private static string[] Words(string line) => [.. CommandLineParser.SplitCommandLine(line)];
 
-    private static Stream Open(string name) => typeof(ExamplesTests).Assembly.GetManifestResourceStream("examples/" + name)
+    private static Stream Open(string name) =>
+        typeof(ExamplesTests).Assembly.GetManifestResourceStream("examples/" + name)
         ?? throw new InvalidOperationException($"There is no example {name}.");
 
     private static string Text(string name)

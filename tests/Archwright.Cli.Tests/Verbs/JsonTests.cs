@@ -10,13 +10,14 @@ namespace Archwright.Cli.Tests.Verbs;
 [Trait("basis", "ours")]
 public sealed class JsonTests
 {
-    private static readonly Dictionary<string, (Func<Folder, string[]> Line, string Format, string[] Keys)> Lines = new()
+    private static readonly Dictionary<string, (Func<Folder, string[]>, string Format, string[] Keys)> Lines = new()
     {
         ["solve"] = (
             folder => ["solve", folder.Case("three-slots.json")], "archwright-forces/1",
             ["converged", "residual_N", "elapsed_ms", "wire", "slots"]),
         ["compare"] = (
-            folder => ["compare", folder.Case("three-slots.json"), "--stock", folder.Text("stock.txt", "ss-016\nniti-014\n")],
+            folder =>
+                ["compare", folder.Case("three-slots.json"), "--stock", folder.Text("stock.txt", "ss-016\nniti-014\n")],
             "archwright-compare/1", ["options"]),
         ["twist"] = (
             folder => ["twist", "--case", folder.Case("twist.json")], "archwright-twist/1",
@@ -101,7 +102,7 @@ public sealed class JsonTests
         Assert.Equal(2, steps.GetArrayLength());
         double before = run.Json().GetProperty("slots")[1].GetProperty("occlusal_N").GetDouble();
         double after = steps[0].GetProperty("slots")[1].GetProperty("occlusal_N").GetDouble();
-        Assert.InRange(after, 0.01 * before, 0.9 * before); // half the way back, so less than before, and more than none
+        Assert.InRange(after, 0.01 * before, 0.9 * before); // half the way back: less than before, not none
         Assert.Equal(10, steps[1].GetProperty("temperature_degC").GetDouble());
     }
 
@@ -111,7 +112,8 @@ public sealed class JsonTests
         using var folder = new Folder();
 
         Run run = await Run.Of(
-            "compare", folder.Case("three-slots.json"), "--stock", folder.Text("stock.csv", "wire,pieces\nss-016,3\n"), "--json");
+            "compare", folder.Case("three-slots.json"), "--stock", folder.Text("stock.csv", "wire,pieces\nss-016,3\n"),
+            "--json");
 
         JsonElement option = Assert.Single(run.Json().GetProperty("options").EnumerateArray());
         Assert.Equal(
@@ -134,7 +136,7 @@ public sealed class JsonTests
         Assert.False(slots[0].GetProperty("fits").GetBoolean());
         Assert.True(slots[1].GetProperty("locks").GetBoolean());
         JsonElement alloy = Assert.Single(run.Json().GetProperty("alloys").EnumerateArray());
-        Assert.NotEmpty(alloy.GetProperty("young").GetProperty("source").GetString()!); // Assert.NotEmpty takes null as a failure
+        Assert.NotEqual("", alloy.GetProperty("young").GetProperty("source").GetString());
     }
 
     [Fact]
