@@ -8,10 +8,10 @@ public sealed record EngagementOptions
 
     /// <summary>Elements in a usual gap between two slots (6 mm); longer gaps get more, in proportion. More is finer;
     /// <c>docs/theory/rod.md</c> has the table of error against unknowns.</summary>
-    public int ElementsPerGap { get; init; } = 3;
+    public int ElementsPerGap { get; init; } = 4;
 
     /// <summary>Elements along the width of a slot.</summary>
-    public int ElementsPerSlot { get; init; } = 3;
+    public int ElementsPerSlot { get; init; } = 4;
 
     /// <summary>Largest number of Newton iterations of one engagement before it is given up.</summary>
     public int MostIterations { get; init; } = 600;

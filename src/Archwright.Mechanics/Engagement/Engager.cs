@@ -17,6 +17,8 @@ public sealed partial class Engager
     private const double NextAim = 1e-6;
     private const double ReleasedShare = 1e-2;
     private const int ReleaseIterations = 12;
+    private const double PolishedForce = 1e-4;
+    private const int PolishIterations = 8;
     private const double TouchingForce = 1e-6;
     private const double AimAgain = 1e-3;
     private const int NearIterations = 10;
@@ -269,9 +271,37 @@ public sealed partial class Engager
         if (end == SearchEnd.Converged)
             end = Finish(mostIterations, near, cancellation);
         if (!near)
-            _rod.Contacts.LeaveInterior(TouchingForce);
+            LeaveInside(end, cancellation);
 
         return end;
+    }
+
+    // With the touched walls known, a few exact steps take the last traces of the interior point away: walls that are not touched carry
+    // nothing at all. Where those steps do not settle, its own answer stands.
+    private void LeaveInside(SearchEnd end, CancellationToken cancellation)
+    {
+        if (end != SearchEnd.Converged)
+        {
+            _rod.Contacts.LeaveInterior(TouchingForce);
+            return;
+        }
+
+        double residual = _rod.Residual;
+        _rod.State.CopyTo(_before);
+        _rod.Contacts.KeepForces();
+        _rod.Contacts.LeaveInterior(PolishedForce);
+        bool follows = _rod.NodesFollow;
+        _rod.NodesFollow = false;
+        SearchEnd polished = _rod.SearchNear(PolishIterations, loose: false, cancellation);
+        _rod.NodesFollow = follows;
+        if (polished == SearchEnd.Converged)
+            return;
+
+        _before.AsSpan(0, _rod.State.Length).CopyTo(_rod.State);
+        _rod.Contacts.RestoreForces(TouchingForce);
+        _rod.Contacts.Locate(_rod.Mesh, _rod.State, _rod.Frames);
+        _rod.Contacts.Freeze(_rod.Mesh, _rod.State, _rod.Frames);
+        _rod.Stand(residual);
     }
 
     // The last, exact search lets the pin go: what little force it held, the wire's own grip on its mesh takes up, and the loads on the

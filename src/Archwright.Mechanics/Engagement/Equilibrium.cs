@@ -110,7 +110,7 @@ internal sealed partial class Equilibrium<TLaw>
     public double ContactNumber { get; set; } = Engagement.ContactNumber.Usual;
 
     /// <summary>Residual that counts as equilibrium: this share of the largest contact force, and never less than 1e-9 N.</summary>
-    public double ForceTolerance { get; set; } = 5e-8;
+    public double ForceTolerance { get; set; } = 1e-7;
 
     /// <summary>Violation that counts as fulfilled [mm].</summary>
     public double PlaceTolerance { get; set; } = 2e-8;
@@ -121,6 +121,9 @@ internal sealed partial class Equilibrium<TLaw>
     public BlockTridiagonal Tangent => _tangent;
 
     public Span<double> Gradient => _gradient.AsSpan(0, 8 * Mesh.Nodes);
+
+    /// <summary>Says again how well an earlier state, put back, was in balance.</summary>
+    public void Stand(double residual) => Residual = residual;
 
     /// <summary>Evaluates gradient, tangent and merit at a state.</summary>
     public bool Evaluate(ReadOnlySpan<double> q, out double merit)

@@ -9,7 +9,7 @@ namespace Archwright.Mechanics.Engagement;
 /// <summary>Reads the result out of the workspace.</summary>
 internal static class Reading
 {
-    private const double Touching = 1e-6;
+    private const double Touching = 1e-4;
     private const int PointsAnElement = 4;
 
     /// <summary>The result as it stands.</summary>

@@ -23,8 +23,8 @@ internal sealed class Slide
     private const double StoppedStiffness = 5;
     private const double LeastShift = 1e-6;
     private const double SmallForce = 3e-4;
-    private const double UsualLeastStep = 0.1;
-    private const int UsualElements = 3;
+    private const double UsualLeastStep = 0.06;
+    private const int UsualElements = 4;
 
     private readonly bool _exists;
     private readonly bool _free;
@@ -177,7 +177,7 @@ internal sealed class Slide
 
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = _stiffness > 0 ? -force / _stiffness : -Math.Sign(force) * LongestStep;
-        bool small = Math.Abs(force) < SmallForce * rod.Contacts.LargestForce();
+        bool small = Math.Abs(force) < SmallForce * _leastStep / UsualLeastStep * rod.Contacts.LargestForce();
         if (_measured && small && Math.Abs(step) < _leastStep)
             return false;
 

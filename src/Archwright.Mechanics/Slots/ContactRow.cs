@@ -83,6 +83,9 @@ internal struct ContactRow
     /// <summary>Multiplier: force of the slot against the row's positive direction on the wire [N] (or moment [N·mm]).</summary>
     public double Multiplier;
 
+    /// <summary>Force kept by <see cref="ContactSet.KeepForces"/>.</summary>
+    public double Kept;
+
     /// <summary>Multiplier as the augmented Lagrangian sees it at the last evaluation.</summary>
     public double Effective;
 

@@ -5,6 +5,24 @@ namespace Archwright.Mechanics.Slots;
 /// <content>Walls as an interior-point search sees them.</content>
 internal sealed partial class ContactSet
 {
+    /// <summary>Keeps the forces of the rows as they are, for <see cref="RestoreForces"/>.</summary>
+    public void KeepForces()
+    {
+        for (int i = 0; i < RowCount; i++)
+            _rows[i].Kept = _rows[i].Effective;
+    }
+
+    /// <summary>Puts kept forces back; what is below <paramref name="least"/> [N] was never touched.</summary>
+    public void RestoreForces(double least)
+    {
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref ContactRow row = ref _rows[i];
+            row.Effective = Math.Abs(row.Kept) < least ? 0 : row.Kept;
+            row.Multiplier = row.Effective;
+        }
+    }
+
     /// <summary>Ends an interior-point search: walls that are touched keep their force as multiplier, the others lose what little they
     /// carried.</summary>
     /// <param name="least">Force that counts as touching [N].</param>

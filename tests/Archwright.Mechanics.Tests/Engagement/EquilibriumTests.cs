@@ -42,6 +42,6 @@ public sealed class EquilibriumTests
     {
         Equilibrium<ElasticSection> rod = engager.Rod;
         rod.Frames[4] = rod.Frames[4].Moved(rod.Frames[4].Outward * by, default);
-        return rod.SearchNear(60, loose: false, TestContext.Current.CancellationToken);
+        return rod.SearchNear(60, loose: true, TestContext.Current.CancellationToken);
     }
 }
