@@ -9,12 +9,13 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Tests;
 
-/// <summary>The file of mechanics problems with reference solutions, by independent codes (collocation, other elements), and how its
-/// problems become arrangements.</summary>
+/// <summary>The file of mechanics problems with reference solutions, by independent codes (collocation, other
+/// elements), and how its problems become arrangements.</summary>
 internal static class BenchmarkFile
 {
     public static JsonObject Root { get; } =
-        JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "mechanics-benchmarks.json")))!.AsObject();
+        JsonNode.Parse(File.ReadAllText(
+            Path.Combine(AppContext.BaseDirectory, "mechanics-benchmarks.json")))!.AsObject();
 
     public static JsonObject Case(string kind, string id) =>
         Root[kind]!.AsArray().Select(n => n!.AsObject()).Single(n => (string)n["id"]! == id);
@@ -55,7 +56,8 @@ internal static class BenchmarkFile
 
         return new Arrangement
         {
-            Wire = new Wire(Section.Round(inputs.Number("diameter_mm")), new LinearElastic(inputs.Number("young_MPa"), 0.3)),
+            Wire = new Wire(
+                Section.Round(inputs.Number("diameter_mm")), new LinearElastic(inputs.Number("young_MPa"), 0.3)),
             Rest = new RestShape.Straight(),
             Slots = slots.ToImmutable(),
         };
@@ -101,7 +103,8 @@ internal static class BenchmarkFile
         double side = tooth[0] == '1' ? 1 : -1;
         double Value(string key) => offset[key] is { } node ? (double)node : 0;
         return rest.Moved(
-            rest.Outward * Value("labial_mm") + rest.Third * Value("occlusal_mm") + rest.Along * (side * Value("mesial_mm")),
+            rest.Outward * Value("labial_mm") + rest.Third * Value("occlusal_mm")
+                + rest.Along * (side * Value("mesial_mm")),
             rest.Third * (side * Value("rotation_deg") * Math.PI / 180));
     }
 }

@@ -13,9 +13,9 @@ public sealed class TwistTestTests
 
     public static TheoryData<string> Ids => [.. BenchmarkFile.Ids("torsion")];
 
-    /// <summary>mechanics-benchmarks.json, torsion: torque = GJ/L · max(0, |twist| − 2 · play), J by another program. Stated
-    /// uncertainty 1e-5; the file asks 0.1 % of a solver. The wire also presses along itself with T²/(2GJ) and is then
-    /// shorter by up to 3e-5.</summary>
+    /// <summary>mechanics-benchmarks.json, torsion: torque = GJ/L · max(0, |twist| − 2 · play), J by another program.
+    /// Stated uncertainty 1e-5; the file asks 0.1 % of a solver. The wire also presses along itself with T²/(2GJ) and
+    /// is then shorter by up to 3e-5.</summary>
     [Theory, Trait("basis", "independent")]
     [MemberData(nameof(Ids))]
     public void Torque_of_the_reference(string id)
@@ -27,7 +27,8 @@ public sealed class TwistTestTests
 
         double[] torques = TwistTest.Run(
             new Wire(
-                Section.Rectangular(given.Number("thickness_mm"), given.Number("width_mm"), given.Number("edge_radius_mm")),
+                Section.Rectangular(
+                    given.Number("thickness_mm"), given.Number("width_mm"), given.Number("edge_radius_mm")),
                 new LinearElastic(given.Number("young_MPa"), given.Number("poisson"))),
             given.Number("slot_height_mm"), given.Number("slot_depth_mm"), given.Number("edge_gap_mm"),
             [.. expected.Select(row => row.Number("twist_deg") * Degree)]);
@@ -39,8 +40,9 @@ public sealed class TwistTestTests
         }
     }
 
-    /// <summary>Up to twice the play of one slot the wire gives no torque at all; the play by geometry of nominal sizes, one
-    /// direction (computed from the condition by a separate program, printed to 0.1°). The slot is deep enough not to bind first.</summary>
+    /// <summary>Up to twice the play of one slot the wire gives no torque at all; the play by geometry of nominal
+    /// sizes, one direction (computed from the condition by a separate program, printed to 0.1°). The slot is deep
+    /// enough not to bind first.</summary>
     [Theory, Trait("basis", "independent")]
     [InlineData(16, 22, 18, 5.4)]
     [InlineData(17, 25, 18, 2.3)]
@@ -53,13 +55,14 @@ public sealed class TwistTestTests
         double thickness, double width, double slot, double playDegrees)
     {
         var wire = new Wire(Section.Rectangular(thickness * Mil, width * Mil), new LinearElastic(180_000, 0.3));
+        double both = 2 * playDegrees;
         double[] torques = TwistTest.Run(
-            wire, slot * Mil, 30 * Mil, 5,
-            [.. ((double[])[-0.3, 1, 2]).Select(more => (2 * playDegrees + more) * Degree), -(2 * playDegrees + 2) * Degree]);
+            wire, slot * Mil, 30 * Mil, edgeGap: 5,
+            [(both - 0.3) * Degree, (both + 1) * Degree, (both + 2) * Degree, -(both + 2) * Degree]);
 
         Assert.Equal(0, torques[0], tolerance: 1e-4);
-        double root = 2 * playDegrees + 1 - torques[1] / (torques[2] - torques[1]);
-        Assert.Equal(2 * playDegrees, root, tolerance: 0.1);
+        double root = both + 1 - torques[1] / (torques[2] - torques[1]);
+        Assert.Equal(both, root, tolerance: 0.1);
         Assert.Equal(-torques[2], torques[3], tolerance: 1e-5 * torques[2]);
     }
 

@@ -35,7 +35,8 @@ internal sealed class ArchCurve
     /// <param name="parabola">Or an ellipse.</param>
     public static ArchCurve Around(double places, double depth, bool parabola)
     {
-        // As large as a mouth at least: half a width of 20 mm; wider where the row of slots with its free ends is longer.
+        // As large as a mouth at least: half a width of 20 mm; wider where the row of slots with its free ends is
+        // longer.
         double half = 20;
         ArchCurve curve = Sized(half, places, depth, parabola);
         while (curve._shift < 10)

@@ -6,8 +6,8 @@ using Archwright.Mechanics.Tests.Numerics;
 namespace Archwright.Mechanics.Tests.Engagement;
 
 /// <summary>
-/// Small deflection: the closed forms of the Euler–Bernoulli beam (any handbook, such as W. C. Young, R. G. Budynas, Roark's
-/// Formulas for Stress and Strain; from memory), found here by engaging a wire in slots that hold it.
+/// Small deflection: the closed forms of the Euler–Bernoulli beam (any handbook, such as W. C. Young, R. G. Budynas,
+/// Roark's Formulas for Stress and Strain; from memory), found here by engaging a wire in slots that hold it.
 /// </summary>
 [Trait("basis", "published")]
 public sealed class BeamFormulaTests
@@ -47,7 +47,8 @@ public sealed class BeamFormulaTests
     [Fact]
     public void A_step_between_two_clamps_resists_twelve_with_moments_of_six()
     {
-        SlotLoad[] loads = AssertForce(12, StraightWire.Slot(0, Hold.Clamped), StraightWire.Slot(Length, Hold.Clamped, Offset));
+        SlotLoad[] loads = AssertForce(
+            12, StraightWire.Slot(0, Hold.Clamped), StraightWire.Slot(Length, Hold.Clamped, Offset));
 
         double moment = 6 * Stiffness(0.4) * Offset / (Length * Length);
         Assert.All(loads, load => Assert.Equal(moment, Math.Abs(load.OnTooth.Moment.Z), tolerance: Share * moment));

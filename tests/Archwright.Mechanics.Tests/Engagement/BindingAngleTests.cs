@@ -3,9 +3,10 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Tests.Engagement;
 
-/// <summary>A straight wire through a slot that is tipped: it passes untouched up to the critical contact angle, and touches the
-/// two ends of the slot beyond. R. P. Kusy, J. Q. Whitley, J. Biomed. Mater. Res. 2000: H cos θ − W sin θ = d (found:
-/// scribd.com/document/712574363). Found by solving; the formula is used for nothing but the comparison.</summary>
+/// <summary>A straight wire through a slot that is tipped: it passes untouched up to the critical contact angle, and
+/// touches the two ends of the slot beyond. R. P. Kusy, J. Q. Whitley, J. Biomed. Mater. Res. 2000: H cos θ − W sin θ =
+/// d (found: scribd.com/document/712574363). Found by solving; the formula is used for nothing but the
+/// comparison.</summary>
 [Trait("basis", "published")]
 public sealed class BindingAngleTests
 {
@@ -23,7 +24,8 @@ public sealed class BindingAngleTests
         SlotLoad below = Tipped(wire, slot, width, 0.97 * critical);
         SlotLoad above = Tipped(wire, slot, width, 1.03 * critical);
 
-        // The model takes the section's half height across the slot, not aslant: a share θ²/2 of d, 2 % of the angle at most.
+        // The model takes the section's half height across the slot, not aslant: a share θ²/2 of d, 2 % of the angle at
+        // most.
         Assert.Equal(ContactState.None, below.Contact);
         Assert.Equal(0, below.OnTooth.Moment.Length, tolerance: 1e-5);
         Assert.Equal(ContactState.BothEdges, above.Contact);
@@ -35,7 +37,8 @@ public sealed class BindingAngleTests
     [InlineData(16, 22, 140)]
     [InlineData(18, 22, 140)]
     [InlineData(16, 18, 100)]
-    public void The_moment_rises_in_proportion_to_the_angle_beyond_the_critical_one(double wire, double slot, double width)
+    public void The_moment_rises_in_proportion_to_the_angle_beyond_the_critical_one(
+        double wire, double slot, double width)
     {
         double critical = ContactAngle.CriticalContactAngle(slot * Mil, width * Mil, wire * Mil);
         double first = Tipped(wire, slot, width, critical + 0.002).OnTooth.Moment.Z;

@@ -7,14 +7,15 @@ namespace Archwright.Mechanics.Tests.Engagement;
 
 public sealed class EquilibriumTests
 {
-    // Warmed up: the engaged wire finds its new equilibrium once before, so that code is compiled. The runtime counts the bytes.
+    // Warmed up: the engaged wire finds its new equilibrium once before, so that code is compiled. The runtime counts
+    // the bytes.
     [Theory, Trait("basis", "law")]
     [InlineData("arch-edges-13-high")]
     [InlineData("arch-point-13-labial")]
     public void An_iteration_allocates_nothing(string id)
     {
         var engager = new Engager(BenchmarkFile.Arch(BenchmarkFile.Case("arch", id)));
-        Assert.True(engager.Engage(TestContext.Current.CancellationToken).Converged);
+        Assert.True(engager.Engage().Converged);
         MoveAndSettle(engager, 0.02);
         int before = engager.Rod.Iterations;
 

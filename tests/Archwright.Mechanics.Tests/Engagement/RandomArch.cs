@@ -24,8 +24,8 @@ internal enum Disorder
     Extreme,
 }
 
-/// <summary>A random arch with a random wire: anything that a case file may ask for and that the checks of an arrangement let
-/// pass. The same number gives the same arch on every machine.</summary>
+/// <summary>A random arch with a random wire: anything that a case file may ask for and that the checks of an
+/// arrangement let pass. The same number gives the same arch on every machine.</summary>
 internal sealed class RandomArch
 {
     private const double Degree = Math.PI / 180;
@@ -150,7 +150,8 @@ internal sealed class RandomArch
     {
         (Vector3 point, Vector3 tangent) = _curve.At(_places[index]);
         Vector3 up = new(0, 0, 1);
-        SlotFrame level = SlotFrame.Create(point + up * (_bench ? 0 : Around(0.3)), tangent, Vector3.Cross(up, tangent) * -1);
+        Vector3 centre = point + up * (_bench ? 0 : Around(0.3));
+        SlotFrame level = SlotFrame.Create(centre, tangent, Vector3.Cross(tangent, up));
         return _bench
             ? level
             : level.Moved(default, level.Along * Around(20 * Degree) + level.Outward * Around(5 * Degree));

@@ -5,12 +5,13 @@ using Archwright.Mechanics.Slots;
 namespace Archwright.Mechanics.Tests.Engagement;
 
 /// <summary>
-/// The six geometries of two brackets on a straight wire, by the ratio of their angles: moments M_A/M_B, and force relative
-/// to the first at the same larger angle. C. J. Burstone, H. A. Koenig, "Force systems from an ideal arch", Am. J. Orthod. 65
-/// (1974) 270–289 (ratios from memory, recomputed from M_A = 2EI(2θ_A + θ_B)/L, F = 6EI(θ_A + θ_B)/L²); that they follow from
-/// carry-over by halves: A. Kang, M. Musilli, M. Farella, "The six geometries revisited", Korean J. Orthod. 50 (2020) 356–359
-/// (found). Two clamped slots; the wire bent between them is shorter by L(2θ_A² − θ_Aθ_B + 2θ_B²)/30, and the second slot is
-/// moved nearer by that, so that sliding, which the ratios presuppose, has nothing left to do.
+/// The six geometries of two brackets on a straight wire, by the ratio of their angles: moments M_A/M_B, and force
+/// relative to the first at the same larger angle. C. J. Burstone, H. A. Koenig, "Force systems from an ideal arch",
+/// Am. J. Orthod. 65 (1974) 270–289 (ratios from memory, recomputed from M_A = 2EI(2θ_A + θ_B)/L, F = 6EI(θ_A +
+/// θ_B)/L²); that they follow from carry-over by halves: A. Kang, M. Musilli, M. Farella, "The six geometries
+/// revisited", Korean J. Orthod. 50 (2020) 356–359 (found). Two clamped slots; the wire bent between them is shorter by
+/// L(2θ_A² − θ_Aθ_B + 2θ_B²)/30, and the second slot is moved nearer by that, so that sliding, which the ratios
+/// presuppose, has nothing left to do.
 /// </summary>
 [Trait("basis", "published")]
 public sealed class SixGeometriesTests

@@ -10,8 +10,8 @@ namespace Archwright.Mechanics.Tests.Engagement;
 
 /// <summary>
 /// A wire clamped at one end that slides through a support at the other: mechanics-benchmarks.json, fixed_sliding_span.
-/// Reference by collocation of the inextensible elastica, uncertainty 1e-6. The refined wire has a third of the diameter
-/// and the same EI, so that it hardly stretches either (ε²/8 with ε below 0.02).
+/// Reference by collocation of the inextensible elastica, uncertainty 1e-6. The refined wire has a third of the
+/// diameter and the same EI, so that it hardly stretches either (ε²/8 with ε below 0.02).
 /// </summary>
 [Trait("basis", "independent")]
 public sealed class SlidingSpanBenchmarkTests
@@ -55,9 +55,9 @@ public sealed class SlidingSpanBenchmarkTests
         }
     }
 
-    /// <summary>By symmetry the wire bends into a sleeve at offset d over a span L as two wires bend through a point at d/2 over L/2,
-    /// if it feels the push M²/(2EI) at the sleeve's mouth: force and clamp moment are the same. Solved as the latter, compared
-    /// with the reference of the former.</summary>
+    /// <summary>By symmetry the wire bends into a sleeve at offset d over a span L as two wires bend through a point at
+    /// d/2 over L/2, if it feels the push M²/(2EI) at the sleeve's mouth: force and clamp moment are the same. Solved
+    /// as the latter, compared with the reference of the former.</summary>
     [Theory]
     [MemberData(nameof(Offsets))]
     public void From_a_clamp_into_a_sleeve_by_symmetry(double offset)
@@ -70,15 +70,16 @@ public sealed class SlidingSpanBenchmarkTests
         Assert.Equal(1, moment / expected.Number("clamp_moment_N_mm"), tolerance: RefinedShare);
     }
 
-    /// <summary>The sleeve itself: two points w apart, the first at the mouth. The wire turns a little at the mouth, as if it were
-    /// longer by w/3; what is linear and quadratic in w is taken out by solving with three widths. The push at
-    /// the mouth is not put in: the two points make it.</summary>
+    /// <summary>The sleeve itself: two points w apart, the first at the mouth. The wire turns a little at the mouth, as
+    /// if it were longer by w/3; what is linear and quadratic in w is taken out by solving with three widths. The push
+    /// at the mouth is not put in: the two points make it.</summary>
     [Theory]
     [MemberData(nameof(Offsets))]
     public void From_a_clamp_into_a_sleeve_made_of_two_points(double offset)
     {
         JsonNode expected = Row("clamp-to-sleeve", offset);
-        Vector3 Force(double width) => Engage(Span(8, offset, Hold.EdgePoints, width, thinner: 3, Refined)).Slots[1].OnTooth.Force;
+        Vector3 Force(double width) =>
+            Engage(Span(8, offset, Hold.EdgePoints, width, thinner: 3, Refined)).Slots[1].OnTooth.Force;
 
         Vector3 force = (Force(0.3) * 8 - Force(0.6) * 6 + Force(1.2)) / 3;
 
@@ -103,7 +104,7 @@ public sealed class SlidingSpanBenchmarkTests
 
     private static EngagementResult Engage(Engager engager)
     {
-        EngagementResult result = engager.Engage(TestContext.Current.CancellationToken);
+        EngagementResult result = engager.Engage();
         Assert.True(result.Converged, result.Obstacle?.Reason);
         return result;
     }

@@ -12,7 +12,8 @@ internal static class StraightWire
 {
     public static readonly EngagementOptions Refined = new() { ElementsPerGap = 16, ElementsPerSlot = 8 };
 
-    /// <summary>Moved out of its rest place by <paramref name="y"/>, and turned about z by <paramref name="turn"/>.</summary>
+    /// <summary>Moved out of its rest place by <paramref name="y"/>, and turned about z by <paramref
+    /// name="turn"/>.</summary>
     public static Slot Slot(double x, Hold hold, double y = 0, double turn = 0, double along = 0)
     {
         var rest = SlotFrame.Create(new Vector3(x, 0, 0), new Vector3(1, 0, 0), new Vector3(0, 1, 0));
@@ -37,7 +38,7 @@ internal static class StraightWire
 
     public static EngagementResult Engage(Arrangement arrangement, EngagementOptions? options = null)
     {
-        EngagementResult result = new Engager(arrangement, options).Engage(TestContext.Current.CancellationToken);
+        EngagementResult result = new Engager(arrangement, options).Engage();
         Assert.True(result.Converged, result.Obstacle?.Reason);
         return result;
     }

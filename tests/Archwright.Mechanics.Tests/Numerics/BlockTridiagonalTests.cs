@@ -4,9 +4,10 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Archwright.Mechanics.Tests.Numerics;
 
-/// <summary>The chain solver against the dense solver and eigenvalues of MathNet.Numerics: another algorithm (with exchange of
-/// rows), another author. Random symmetric matrices of the chain's shape; MathNet and the chain solver round alike, so the
-/// tolerance is that of double precision times the condition number, which the draw keeps below 10⁴.</summary>
+/// <summary>The chain solver against the dense solver and eigenvalues of MathNet.Numerics: another algorithm (with
+/// exchange of rows), another author. Random symmetric matrices of the chain's shape; MathNet and the chain solver
+/// round alike, so the tolerance is that of double precision times the condition number, which the draw keeps below
+/// 10⁴.</summary>
 [Trait("basis", "independent")]
 public sealed class BlockTridiagonalTests
 {

@@ -6,8 +6,8 @@ namespace Archwright.Mechanics.Tests.Numerics;
 
 public sealed class CubicPathTests
 {
-    /// <summary>A cubic is its own not-a-knot spline, whatever the knots: C. de Boor, A Practical Guide to Splines, ch. IV
-    /// (from memory). Knots at random distances.</summary>
+    /// <summary>A cubic is its own not-a-knot spline, whatever the knots: C. de Boor, A Practical Guide to Splines, ch.
+    /// IV (from memory). Knots at random distances.</summary>
     [Theory, Trait("basis", "law")]
     [InlineData(4)]
     [InlineData(5)]
@@ -36,8 +36,9 @@ public sealed class CubicPathTests
         Assert.Equal(5, CubicPath.ThroughPoints([new(0, 0, 0), new(3, 4, 0)]).Length, tolerance: 1e-14);
     }
 
-    /// <summary>A quarter of a circle: length Rπ/2, points at distance R, tangent at right angles to the radius. A cubic spline
-    /// through n + 1 points of it errs by the fourth power of the step: twice the points, a sixteenth.</summary>
+    /// <summary>A quarter of a circle: length Rπ/2, points at distance R, tangent at right angles to the radius. A
+    /// cubic spline through n + 1 points of it errs by the fourth power of the step: twice the points, a
+    /// sixteenth.</summary>
     [Fact, Trait("basis", "independent")]
     public void A_circle_is_followed_to_the_fourth_order()
     {

@@ -8,17 +8,17 @@ using Archwright.Mechanics.Slots;
 namespace Archwright.Mechanics.Tests.Rods;
 
 /// <summary>A wire clamped at one end under a dead load at the other: problems of the literature for rods in large
-/// displacement and rotation. Clamped by three rows for the place, two for the direction and one for the turn, as a clamped
-/// slot is.</summary>
+/// displacement and rotation. Clamped by three rows for the place, two for the direction and one for the turn, as a
+/// clamped slot is.</summary>
 public sealed class DeadLoadTests
 {
     /// <summary>
     /// P L²/EI, deflection and shortening as shares of the length, slope of the tip [rad].
-    /// Loads 1, 2, 5, 10: K. Mattiasson, "Numerical results from large deflection beam and frame problems analysed by means of
-    /// elliptic integrals", Int. J. Numer. Methods Eng. 17 (1981) 145–153, table 1; deflection and shortening found, quoted
-    /// in a public test of a structural code; five decimals printed. The slopes and the other loads: K. E. Bisshopp, D. C.
-    /// Drucker, "Large deflection of cantilever beams", Q. Appl. Math. 3 (1945) 272–275, the same elliptic
-    /// integrals recomputed (the slope at load 1 also found, in a manual).
+    /// Loads 1, 2, 5, 10: K. Mattiasson, "Numerical results from large deflection beam and frame problems analysed by
+    /// means of elliptic integrals", Int. J. Numer. Methods Eng. 17 (1981) 145–153, table 1; deflection and shortening
+    /// found, quoted in a public test of a structural code; five decimals printed. The slopes and the other loads: K.
+    /// E. Bisshopp, D. C. Drucker, "Large deflection of cantilever beams", Q. Appl. Math. 3 (1945) 272–275, the same
+    /// elliptic integrals recomputed (the slope at load 1 also found, in a manual).
     /// </summary>
     [Theory, Trait("basis", "published")]
     [InlineData(0.2, 0.06636, 0.00265, 0.09964)]
@@ -62,13 +62,14 @@ public sealed class DeadLoadTests
     }
 
     /// <summary>
-    /// A 45° arc, radius 100, unit square, E = 10⁷, G = 5·10⁶, tip load across its plane; start at the origin, tangent x,
-    /// curving to y, load z. With J = 1/6, which is what the literature's codes took (the polar moment; Saint-Venant's is 0.1406).
-    /// J. C. Simo, L. Vu-Quoc, "A three-dimensional finite-strain rod model. Part II", Comput. Methods Appl. Mech. Eng. 58
-    /// (1986) 79–116: 8 straight elements, not converged (found, quoted in two public codes' tests); load 600 also
-    /// K. J. Bathe, S. Bolourchi, Int. J. Numer. Methods Eng. 14 (1979) 961–986 (found, from displacements quoted in a
-    /// public code's test). Within 0.5 % in x and z; in y within 0.75 %, because the converged solutions of three codes lie 0.4 to
-    /// 0.7 % below these figures there (and Bathe's differs from Simo's by 0.6 %, hence the 1.5 %).
+    /// A 45° arc, radius 100, unit square, E = 10⁷, G = 5·10⁶, tip load across its plane; start at the origin, tangent
+    /// x, curving to y, load z. With J = 1/6, which is what the literature's codes took (the polar moment;
+    /// Saint-Venant's is 0.1406). J. C. Simo, L. Vu-Quoc, "A three-dimensional finite-strain rod model. Part II",
+    /// Comput. Methods Appl. Mech. Eng. 58 (1986) 79–116: 8 straight elements, not converged (found, quoted in two
+    /// public codes' tests); load 600 also K. J. Bathe, S. Bolourchi, Int. J. Numer. Methods Eng. 14 (1979) 961–986
+    /// (found, from displacements quoted in a public code's test). Within 0.5 % in x and z; in y within 0.75 %, because
+    /// the converged solutions of three codes lie 0.4 to 0.7 % below these figures there (and Bathe's differs from
+    /// Simo's by 0.6 %, hence the 1.5 %).
     /// </summary>
     [Theory, Trait("basis", "published")]
     [InlineData(300, 58.84, 22.33, 40.08)]
@@ -85,8 +86,9 @@ public sealed class DeadLoadTests
         Assert.Equal(1, tip.Z / z, tolerance: 0.005);
     }
 
-    /// <summary>The same against converged solutions of two codes for both torsion constants (mechanics-benchmarks.json,
-    /// bathe_bolourchi; they agree to 4e-5, and have shear deformation, which ours has not: some 1e-4).</summary>
+    /// <summary>The same against converged solutions of two codes for both torsion constants
+    /// (mechanics-benchmarks.json, bathe_bolourchi; they agree to 4e-5, and have shear deformation, which ours has not:
+    /// some 1e-4).</summary>
     [Theory, Trait("basis", "independent")]
     [InlineData(1.0 / 6, "tip_position")]
     [InlineData(0.1406, "tip_position_torsion_0_1406")]
@@ -104,8 +106,8 @@ public sealed class DeadLoadTests
 
     private readonly record struct Tip(Vector3 Position, Vector3 Slope);
 
-    // Length 10, EI 1000; stretch is EA L²/EI, so large that the lengthening, of load by stretch, does not show. Load in y.
-    // Results as shares of the length.
+    // Length 10, EI 1000; stretch is EA L²/EI, so large that the lengthening, of load by stretch, does not show. Load
+    // in y. Results as shares of the length.
     private static Tip Cantilever(double load, double stretch, int elements)
     {
         const double length = 10;
@@ -143,7 +145,8 @@ public sealed class DeadLoadTests
         for (int i = 0; i <= elements; i++)
             Put(rod.State.Slice(8 * i, 8), rod.Mesh.RestPosition(i), rod.Mesh.RestTangent(i));
 
-        rod.Frames[0] = SlotFrame.Create(rod.Mesh.RestPosition(0), rod.Mesh.RestTangent(0), rest.OutwardAt(0, rod.Mesh.RestTangent(0)));
+        Vector3 tangent = rod.Mesh.RestTangent(0);
+        rod.Frames[0] = SlotFrame.Create(rod.Mesh.RestPosition(0), tangent, rest.OutwardAt(0, tangent));
         var row = new ContactRow { Upper = true, Lower = true };
         for (int axis = 0; axis < 3; axis++)
             rod.Contacts.Add(row with { Kind = RowKind.Place, Axis = axis });
@@ -153,7 +156,7 @@ public sealed class DeadLoadTests
         for (int step = 1; step <= steps; step++)
         {
             rod.Loads = [new DeadLoad(elements, load * ((double)step / steps))];
-            SearchEnd end = rod.SearchNear(200, loose: false, TestContext.Current.CancellationToken);
+            SearchEnd end = rod.SearchNear(200, loose: false, default);
             Assert.Equal(SearchEnd.Converged, end);
         }
 

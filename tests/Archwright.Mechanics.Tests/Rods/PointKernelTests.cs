@@ -39,7 +39,8 @@ public sealed class PointKernelTests
 
         for (int j = 0; j < 8; j++)
         {
-            double[] expected = Differences.Of((x, strain) => draw.Strain(draw.Shifted(j, x)).CopyTo(strain, 0), 4, Step);
+            double[] expected = Differences.Of(
+                (x, strain) => draw.Strain(draw.Shifted(j, x)).CopyTo(strain, 0), 4, Step);
             AssertEqual(expected, [rows[j], rows[8 + j], rows[16 + j], rows[24 + j]]);
         }
     });
@@ -74,8 +75,9 @@ public sealed class PointKernelTests
         }
     });
 
-    /// <summary>Curvatures and twist from their definition: the rest frame carried to the tangent by the smallest rotation and
-    /// turned by θ, at two places near by; rates by differences. Nothing of the kernel's formulas is used.</summary>
+    /// <summary>Curvatures and twist from their definition: the rest frame carried to the tangent by the smallest
+    /// rotation and turned by θ, at two places near by; rates by differences. Nothing of the kernel's formulas is
+    /// used.</summary>
     [Fact]
     public void Strains_are_the_rates_of_the_carried_frame_less_those_at_rest() => Seeds.Sample(seed =>
     {
@@ -167,7 +169,8 @@ public sealed class PointKernelTests
         }
 
         public double[] Strain(double[] x) =>
-            Values(PointKernel.StrainOf(Rest, new Vector3(x[0], x[1], x[2]), new Vector3(x[3], x[4], x[5]), x[6], x[7]));
+            Values(PointKernel.StrainOf(
+                Rest, new Vector3(x[0], x[1], x[2]), new Vector3(x[3], x[4], x[5]), x[6], x[7]));
 
         public static double[] Values(SectionStrain s) => [s.Axial, s.OverThickness, s.OverWidth, s.Twist];
 
@@ -220,7 +223,8 @@ public sealed class PointKernelTests
 
         public double TurnRate => _turn[1];
 
-        public RestPoint RestAt(double s) => RestPoint.From(RestSlope(s), RestBend(s), _outward[0] + _outward[1] * s, _outward[1]);
+        public RestPoint RestAt(double s) =>
+            RestPoint.From(RestSlope(s), RestBend(s), _outward[0] + _outward[1] * s, _outward[1]);
 
         public (Vector3 D1, Vector3 D2, Vector3 D3) RestFrame(double s)
         {
@@ -238,7 +242,8 @@ public sealed class PointKernelTests
         }
 
         // The smallest rotation from d1 to t, as a rotation vector.
-        public static (Vector3 D1, Vector3 D2, Vector3 D3) Carried((Vector3 D1, Vector3 D2, Vector3 D3) frame, Vector3 t)
+        public static (Vector3 D1, Vector3 D2, Vector3 D3) Carried(
+            (Vector3 D1, Vector3 D2, Vector3 D3) frame, Vector3 t)
         {
             Vector3 cross = Vector3.Cross(frame.D1, t);
             double angle = Math.Atan2(cross.Length, Vector3.Dot(frame.D1, t));

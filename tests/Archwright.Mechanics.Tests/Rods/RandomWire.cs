@@ -4,13 +4,14 @@ using Archwright.Mechanics.Sections;
 
 namespace Archwright.Mechanics.Tests.Rods;
 
-/// <summary>A wire with a rest shape that bends and twists at random, uneven nodes, and a state far from rest: turned as a
-/// whole, bent, stretched, and its section turned. For checks of derivatives, which must hold anywhere.</summary>
+/// <summary>A wire with a rest shape that bends and twists at random, uneven nodes, and a state far from rest: turned
+/// as a whole, bent, stretched, and its section turned. For checks of derivatives, which must hold anywhere.</summary>
 internal sealed class RandomWire
 {
     public const int Nodes = 6;
 
-    /// <summary>Stiffnesses of the order of a rectangular steel wire, all different: EA [N], two EI and GJ [N·mm²].</summary>
+    /// <summary>Stiffnesses of the order of a rectangular steel wire, all different: EA [N], two EI and GJ
+    /// [N·mm²].</summary>
     public const double Stretch = 4e4;
 
     public static readonly ElasticSection Law = new(Stretch, 1100, 1900, 800);

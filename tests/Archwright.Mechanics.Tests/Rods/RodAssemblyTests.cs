@@ -10,8 +10,8 @@ public sealed class RodAssemblyTests
 {
     private const int Unknowns = 8 * RandomWire.Nodes;
 
-    // Entries of the gradient are compared with the largest one, of the tangent likewise. The formula errs by h⁴ (3e-12), and
-    // rounding of energies by 1e-16/h of their ratio to the gradient.
+    // Entries of the gradient are compared with the largest one, of the tangent likewise. The formula errs by h⁴
+    // (3e-12), and rounding of energies by 1e-16/h of their ratio to the gradient.
     private const double Step = 1e-4;
 
     private const double Tolerance = 1e-8;
@@ -84,8 +84,8 @@ public sealed class RodAssemblyTests
         AssertNil(Total(g, wire.State).Force, g);
     }, iter: 40);
 
-    // The turn θ is measured from a rest frame that does not turn along with the wire, so of moments alone one can only speak where θ is
-    // of no account: a round wire, straight at rest, without resistance to twist.
+    // The turn θ is measured from a rest frame that does not turn along with the wire, so of moments alone one can only
+    // speak where θ is of no account: a round wire, straight at rest, without resistance to twist.
     [Fact, Trait("basis", "law")]
     public void Moments_on_a_free_round_wire_are_in_balance() => Seeds.Sample(seed =>
     {
@@ -97,8 +97,8 @@ public sealed class RodAssemblyTests
         double[] g = new double[Unknowns];
         var tangent = new BlockTridiagonal(RandomWire.Nodes);
         tangent.Clear(RandomWire.Nodes);
-        RodAssembly.Add(
-            wire.Mesh, new ElasticSection(RandomWire.Stretch, 1100, 1100, 0), RandomWire.Stretch, wire.State, g, tangent);
+        var round = new ElasticSection(RandomWire.Stretch, 1100, 1100, 0);
+        RodAssembly.Add(wire.Mesh, round, RandomWire.Stretch, wire.State, g, tangent);
 
         (Vector3 force, Vector3 moment) = Total(g, wire.State);
         AssertNil(force, g);

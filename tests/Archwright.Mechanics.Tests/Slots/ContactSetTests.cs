@@ -8,11 +8,11 @@ using CsCheck;
 namespace Archwright.Mechanics.Tests.Slots;
 
 /// <summary>
-/// Every kind of restraint against differences of its own merit function, on random wires that run aslant through the slot.
-/// The gradient must be exact. The tangent is exact where the docstring of <see cref="ContactSet"/> says so: second
-/// derivatives are weighted by the multiplier and not by p = λ + ρ c, so ρ is taken small and λ large, which makes the two
-/// alike; and for a turned section the change of the turn's derivatives by sliding is left out, so there only motions
-/// without sliding are compared.
+/// Every kind of restraint against differences of its own merit function, on random wires that run aslant through the
+/// slot. The gradient must be exact. The tangent is exact where the docstring of <see cref="ContactSet"/> says so:
+/// second derivatives are weighted by the multiplier and not by p = λ + ρ c, so ρ is taken small and λ large, which
+/// makes the two alike; and for a turned section the change of the turn's derivatives by sliding is left out, so there
+/// only motions without sliding are compared.
 /// </summary>
 [Trait("basis", "independent")]
 public sealed class ContactSetTests
@@ -34,7 +34,8 @@ public sealed class ContactSetTests
     private static readonly ContactRow Seating =
         new() { Kind = RowKind.Seating, Axis = 1, Pull = 20, Rise = 40, Seat = -0.1 };
 
-    private static readonly ContactRow Fixed = new() { Kind = RowKind.Place, Axis = 1, Node = 2, Upper = true, Lower = true };
+    private static readonly ContactRow Fixed =
+        new() { Kind = RowKind.Place, Axis = 1, Node = 2, Upper = true, Lower = true };
 
     /// <summary>Name, row, and the multiplier that makes it act. The station 1 is off the slot's middle.</summary>
     private static readonly Dictionary<string, ContactRow> Rows = new()
@@ -52,13 +53,17 @@ public sealed class ContactSetTests
         ["turn"] = Fixed with { Multiplier = 60, Kind = RowKind.Turn },
         ["pin"] = Fixed with
         {
-            Multiplier = -200, Kind = RowKind.Pin, PinAt = new Vector3(0.1, 0.2, 0.3), PinNormal = new Vector3(0.6, 0, 0.8),
+            Multiplier = -200,
+            Kind = RowKind.Pin,
+            PinAt = new Vector3(0.1, 0.2, 0.3),
+            PinNormal = new Vector3(0.6, 0, 0.8),
         },
     };
 
     public static TheoryData<string> All => [.. Rows.Keys];
 
-    public static TheoryData<string> Exact => [.. Rows.Keys.Where(name => !name.Contains("turn", StringComparison.Ordinal))];
+    public static TheoryData<string> Exact =>
+        [.. Rows.Keys.Where(name => !name.Contains("turn", StringComparison.Ordinal))];
 
     public static TheoryData<string> Inside =>
         ["upper wall", "lower wall", "turned, upper wall", "turned, lower wall", "thread", "end stop"];
@@ -81,8 +86,9 @@ public sealed class ContactSetTests
         }
     }, iter: 20);
 
-    /// <summary>Interior-point search, at its start: slack and gap alike, force μ by slack. Then the merit is the barrier −μ ln gap, the
-    /// gradient its derivative, and the tangent its second one (for turned sections but for sliding, as above).</summary>
+    /// <summary>Interior-point search, at its start: slack and gap alike, force μ by slack. Then the merit is the
+    /// barrier −μ ln gap, the gradient its derivative, and the tangent its second one (for turned sections but for
+    /// sliding, as above).</summary>
     [Theory]
     [MemberData(nameof(Inside))]
     public void From_inside_the_gradient_is_the_derivative_of_the_barrier(string name) => Seeds.Sample(seed =>
@@ -108,10 +114,7 @@ public sealed class ContactSetTests
         {
             double[] unit = new double[RandomContact.Unknowns];
             unit[j] = 1;
-            AssertEqual(
-                Differences.Of(
-                    (x, g) => contact.Gradient(contact.Shifted(j, x), out _).CopyTo(g, 0), RandomContact.Unknowns, Step),
-                RandomContact.Times(tangent, unit), 10);
+            AssertEqual(GradientByDifferences(contact, j), RandomContact.Times(tangent, unit), 10);
         }
     }, iter: 20);
 
@@ -126,17 +129,14 @@ public sealed class ContactSetTests
         {
             double[] unit = new double[RandomContact.Unknowns];
             unit[j] = 1;
-            AssertEqual(
-                Differences.Of(
-                    (x, g) => contact.Gradient(contact.Shifted(j, x), out _).CopyTo(g, 0), RandomContact.Unknowns, Step),
-                RandomContact.Times(tangent, unit), 10);
+            AssertEqual(GradientByDifferences(contact, j), RandomContact.Times(tangent, unit), 10);
         }
     }, iter: 20);
 
     [Theory]
     [InlineData("turned, upper wall")]
     [InlineData("turned, lower wall")]
-    public void The_tangent_of_a_turned_section_is_exact_for_motions_without_sliding(string name) => Seeds.Sample(seed =>
+    public void The_tangent_of_a_turned_section_is_exact_without_sliding(string name) => Seeds.Sample(seed =>
     {
         var contact = new RandomContact(seed, penalty: 1e-6, Rows[name]);
         contact.Gradient(contact.Wire.State, out BlockTridiagonal tangent);
@@ -166,8 +166,8 @@ public sealed class ContactSetTests
         AssertEqual([.. gradient.Select(g => 6 * slope * g / p)], difference, 10);
     }, iter: 20);
 
-    /// <summary>The load on the tooth is the change of the merit when the slot moves: a tooth that yields to it lets the
-    /// wire relax. Shift and turn about the slot's centre.</summary>
+    /// <summary>The load on the tooth is the change of the merit when the slot moves: a tooth that yields to it lets
+    /// the wire relax. Shift and turn about the slot's centre.</summary>
     [Theory]
     [MemberData(nameof(All))]
     public void The_load_on_the_tooth_is_the_derivative_by_the_motion_of_the_slot(string name) => Seeds.Sample(seed =>
@@ -249,7 +249,8 @@ public sealed class ContactSetTests
         Assert.Equal(0, contact.Set.MissedSlot);
     }
 
-    // A motion that leaves the crossing where it is: its part along the slot's axis there is taken off through the shape functions.
+    // A motion that leaves the crossing where it is: its part along the slot's axis there is taken off through the
+    // shape functions.
     private static double[] WithoutSliding(RandomContact contact, in Station at)
     {
         double[] x = RandomVector(contact);
@@ -270,7 +271,11 @@ public sealed class ContactSetTests
         return SlotFrame.Create(RodAssembly.Position(contact.Wire.State, 2), along, outward);
     }
 
-    // With so much room that the wire lies well inside, and one wall alone, as two of them nearly balance in the middle.
+    private static double[] GradientByDifferences(RandomContact contact, int index) => Differences.Of(
+        (x, g) => contact.Gradient(contact.Shifted(index, x), out _).CopyTo(g, 0), RandomContact.Unknowns, Step);
+
+    // With so much room that the wire lies well inside, and one wall alone, as two of them nearly balance in the
+    // middle.
     private static ContactRow Wide(string name) => Rows[name] with
     {
         Multiplier = 0,

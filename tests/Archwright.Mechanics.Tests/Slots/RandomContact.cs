@@ -18,8 +18,8 @@ internal sealed class RandomContact
         double place = Wire.Mesh.S[2] + h * (0.5 + 0.15 * Wire.Draw());
         (Vector3 point, Vector3 slope) = At(place);
 
-        // The slot's axis is up to about 20° aslant, its centre up to 0.2 mm beside the wire; the turn in it is anything.
-        // The crossing stays away from the nodes, where the rate of the turn is a mean of two.
+        // The slot's axis is up to about 20° aslant, its centre up to 0.2 mm beside the wire; the turn in it is
+        // anything. The crossing stays away from the nodes, where the rate of the turn is a mean of two.
         Vector3 along = (slope.Unit() + Wire.DrawVector() * 0.2).Unit();
         Vector3 outward = Vector3.Cross(along, Wire.DrawVector() + along * 0.2).Unit();
         Vector3 beside = Vector3.Cross(along, Wire.DrawVector()).Unit() * (0.14 + 0.06 * Wire.Draw());
