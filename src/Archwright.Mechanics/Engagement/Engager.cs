@@ -97,7 +97,14 @@ public sealed partial class Engager
             target[i] = Arrangement.Slots[i].Actual;
 
         SearchEnd end = SearchEnd.Stalled;
-        if (Options.StartFromGuess && StartFromGuess(target))
+        if (IsAtRest(target))
+        {
+            // Nothing has moved: the rest shape is the answer, unless ties or the wire's own form say otherwise.
+            StartFromRest();
+            end = Settle(NearIterations, near: true, cancellation);
+        }
+
+        if (end != SearchEnd.Converged && Options.StartFromGuess && StartFromGuess(target))
         {
             end = Settle(DirectIterations, near: false, cancellation);
         }
@@ -111,6 +118,17 @@ public sealed partial class Engager
         }
 
         return Result(end);
+    }
+
+    private bool IsAtRest(SlotFrame[] target)
+    {
+        for (int i = 0; i < target.Length; i++)
+        {
+            if (target[i] != Arrangement.Slots[i].Rest)
+                return false;
+        }
+
+        return true;
     }
 
     /// <summary>Goes on from the last converged state (history kept): slots move, or the temperature changes.</summary>

@@ -18,10 +18,10 @@ public sealed class ArchBenchmarkTests
 
     private const double RefinedShare = 5e-4;
 
-    /// <summary>Energy is printed to five digits. The drawn length is soft: 1e-4 of the forces are some micrometres of
-    /// it.</summary>
+    /// <summary>Energy is printed to five digits. The drawn length is soft: with some 0.02 N/mm against sliding, 1e-4 N, that is 4e-6
+    /// of the forces here, move it by 5 µm.</summary>
     private const double EnergyShare = 1e-3;
-    private const double DrawnTolerance = 3e-3;
+    private const double DrawnTolerance = 5e-3;
 
     private static readonly EngagementOptions Refined = new() { ElementsPerGap = 16, ElementsPerSlot = 8 };
 

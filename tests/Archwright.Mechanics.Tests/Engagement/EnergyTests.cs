@@ -13,6 +13,9 @@ public sealed class EnergyTests
 {
     private const int Steps = 40;
 
+    // The default mesh is off by up to 0.8 % on these arches, which would hide what is asked here.
+    private static readonly EngagementOptions Fine = new() { ElementsPerGap = 12, ElementsPerSlot = 8 };
+
     [Theory]
     [InlineData(Hold.EdgePoints, 1e-3)]
     [InlineData(Hold.EdgesOnly, 3e-3)]
@@ -25,7 +28,7 @@ public sealed class EnergyTests
             {
                 Rest = new RestShape.ThroughRestSlots(),
             };
-            var engager = new Engager(arch.Each(s => s with { Actual = s.Rest }));
+            var engager = new Engager(arch.Each(s => s with { Actual = s.Rest }), Fine);
             EngagementResult before = Converged(engager.Engage());
             double work = 0;
             SlotFrame[] at = [.. arch.Slots.Select(s => s.Rest)];
