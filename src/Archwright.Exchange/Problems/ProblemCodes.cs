@@ -37,7 +37,8 @@ public static class ProblemCodes
     internal static readonly ProblemCode ValueWord = new("AW-VALUE-003", "An unknown word");
     internal static readonly ProblemCode ValueVector = new("AW-VALUE-004", "Not three figures");
     internal static readonly ProblemCode ValueCount = new("AW-VALUE-005", "Too few or too many entries");
-    internal static readonly ProblemCode ValueText = new("AW-VALUE-006", "A text that is blank, too long or not of one line");
+    internal static readonly ProblemCode ValueText = new("AW-VALUE-006",
+        "A text that is blank, too long or not of one line");
 
     // The wire.
     internal static readonly ProblemCode WireUnsaid = new("AW-WIRE-001", "No wire is described");

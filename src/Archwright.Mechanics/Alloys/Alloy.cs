@@ -30,7 +30,8 @@ public sealed record LinearElastic : Alloy
     /// <summary>An isotropic elastic alloy.</summary>
     /// <param name="young">Young's modulus [MPa].</param>
     /// <param name="poisson">Poisson's ratio, above −1 and at most 0.5.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The modulus is not positive, or the ratio out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The modulus is not positive, or the ratio out of
+    /// range.</exception>
     public LinearElastic(double young, double poisson)
     {
         Require.Positive(young, "MPa");

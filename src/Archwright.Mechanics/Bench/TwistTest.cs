@@ -5,10 +5,11 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Bench;
 
-/// <summary>Torque against twist: two slots on a straight wire, facing each other at their inner edges, one of them turned about the
-/// wire.</summary>
-/// <remarks>Both slots have play, so the wire takes up twice the play of one before it answers; from there an elastic wire answers with
-/// GJ over the free length. Nothing here uses that formula: the wire is engaged as in any other case.</remarks>
+/// <summary>Torque against twist: two slots on a straight wire, facing each other at their inner edges, one of them
+/// turned about the wire.</summary>
+/// <remarks>Both slots have play, so the wire takes up twice the play of one before it answers; from there an elastic
+/// wire answers with GJ over the free length. Nothing here uses that formula: the wire is engaged as in any other
+/// case.</remarks>
 public static class TwistTest
 {
     private const double SlotWidth = 3;
@@ -37,7 +38,8 @@ public static class TwistTest
         {
             Wire = wire,
             Rest = new RestShape.Straight(),
-            Slots = [MakeSlot("fixed", first, slotHeight, slotDepth), MakeSlot("turned", second, slotHeight, slotDepth)],
+            Slots = [MakeSlot("fixed", first, slotHeight, slotDepth), MakeSlot("turned", second, slotHeight,
+                slotDepth)],
         });
         Check(engager.Engage(), 0);
 

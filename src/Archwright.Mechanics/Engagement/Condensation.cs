@@ -4,16 +4,17 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Engagement;
 
-/// <summary>The engaged wire seen from its slots: how the loads on the teeth change when the slots move a little.</summary>
+/// <summary>The engaged wire seen from its slots: how the loads on the teeth change when the slots move a
+/// little.</summary>
 /// <remarks>
 /// At equilibrium, with the wire's unknowns q, the active restraints c with multipliers λ and the slots' motions x,
 /// <code>
 ///     K dq + Gᵀ dλ + (λ c)_qx dx = 0,     G dq + c_x dx = 0,
 ///     dW = −[(λ c)_xx dx + (λ c)_xq dq + c_xᵀ dλ],
 /// </code>
-/// W the loads on the teeth. The factor at hand is that of K + ρ GᵀG, so dλ is found by repeating dλ ← dλ + ρ (G dq + c_x dx), which
-/// gains two digits or so a sweep. The derivatives by x are central differences of closed formulas at a fixed
-/// shape of the wire; nothing is solved anew for them.
+/// W the loads on the teeth. The factor at hand is that of K + ρ GᵀG, so dλ is found by repeating dλ ← dλ + ρ (G dq +
+/// c_x dx), which gains two digits or so a sweep. The derivatives by x are central differences of closed formulas at a
+/// fixed shape of the wire; nothing is solved anew for them.
 /// </remarks>
 internal static class Condensation
 {
@@ -39,7 +40,8 @@ internal static class Condensation
         for (int j = 0; j < size; j++)
         {
             Differentiate(
-                rod, active, j, byMotion.AsSpan(j * unknowns, unknowns), gapByMotion.AsSpan(j * active.Length, active.Length),
+                rod, active, j, byMotion.AsSpan(j * unknowns, unknowns), gapByMotion.AsSpan(j * active.Length,
+                    active.Length),
                 stiffness, size);
         }
 
@@ -114,7 +116,8 @@ internal static class Condensation
 
     private static SlotFrame Moved(in SlotFrame frame, int component, double amount)
     {
-        Vector3 unit = new(component % 3 == 0 ? amount : 0, component % 3 == 1 ? amount : 0, component % 3 == 2 ? amount : 0);
+        Vector3 unit = new(component % 3 == 0 ? amount : 0, component % 3 == 1 ? amount : 0, component % 3 == 2
+            ? amount : 0);
         return component < 3 ? frame.Moved(unit, default) : frame.Moved(default, unit);
     }
 

@@ -21,7 +21,8 @@ public enum ContactState
 /// <param name="Label">Label of the slot.</param>
 /// <param name="OnTooth">Load on the tooth; moment about the centre of the actual slot.</param>
 /// <param name="Contact">Where it touches.</param>
-/// <param name="Drawn">Length of wire drawn through the slot since the rest shape, positive toward the patient's left [mm].</param>
+/// <param name="Drawn">Length of wire drawn through the slot since the rest shape, positive toward the patient's left
+/// [mm].</param>
 /// <param name="PullOnTie">Outward force that the tie has to hold [N].</param>
 public sealed record SlotLoad(string Label, Wrench OnTooth, ContactState Contact, double Drawn, double PullOnTie);
 
@@ -41,9 +42,9 @@ public sealed record EngagementResult
     /// <summary>Largest out-of-balance nodal force [N].</summary>
     public required double Residual { get; init; }
 
-    /// <summary>Force along the arch that holds a wire which finds no rest within a few millimetres of sliding [N]; nil for a wire that
-    /// rests by itself. There is no friction in this model: a real wire is held by it. The loads on the teeth do not sum to nil by this
-    /// force.</summary>
+    /// <summary>Force along the arch that holds a wire which finds no rest within a few millimetres of sliding [N]; nil
+    /// for a wire that rests by itself. There is no friction in this model: a real wire is held by it. The loads on the
+    /// teeth do not sum to nil by this force.</summary>
     public double HeldAlong { get; init; }
 
     /// <summary>Why the wire cannot be engaged; null when it can. A converged result may still be obstructed

@@ -16,10 +16,11 @@ public sealed record EngagementOptions
     /// <summary>Largest number of Newton iterations of one engagement before it is given up.</summary>
     public int MostIterations { get; init; } = 600;
 
-    /// <summary>The number ρ of the augmented Lagrangian, relative to its usual value. The result does not depend on it.</summary>
+    /// <summary>The number ρ of the augmented Lagrangian, relative to its usual value. The result does not depend on
+    /// it.</summary>
     public double ContactNumber { get; init; } = 1;
 
-    /// <summary>Whether an engagement may start from a guessed shape in the displaced slots. Otherwise it follows the path from the
-    /// rest shape, as wires with memory must.</summary>
+    /// <summary>Whether an engagement may start from a guessed shape in the displaced slots. Otherwise it follows the
+    /// path from the rest shape, as wires with memory must.</summary>
     public bool StartFromGuess { get; init; } = true;
 }

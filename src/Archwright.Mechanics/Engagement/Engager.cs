@@ -7,9 +7,9 @@ namespace Archwright.Mechanics.Engagement;
 
 /// <summary>Engages one wire in one set of slots. Holds the workspace: one instance a thread.</summary>
 /// <remarks>
-/// Cold: a guessed shape in the displaced slots, Newton's method, nodes moved to where the wire touches, Newton again. Where that fails, the
-/// slots travel from where the wire is passive to where they are, in steps that shorten as needed. Warm (<see cref="Apply"/>): from
-/// the last solution.
+/// Cold: a guessed shape in the displaced slots, Newton's method, nodes moved to where the wire touches, Newton again.
+/// Where that fails, the slots travel from where the wire is passive to where they are, in steps that shorten as
+/// needed. Warm (<see cref="Apply"/>): from the last solution.
 /// </remarks>
 public sealed partial class Engager
 {
@@ -41,8 +41,8 @@ public sealed partial class Engager
     private int _iterationsBefore;
 
     /// <summary>Prepares the wire in its rest shape.</summary>
-    /// <exception cref="ArgumentException">The arrangement is impossible: no slot or too many, slots that coincide or run backwards, a wire
-    /// thicker than a slot is high or deep.</exception>
+    /// <exception cref="ArgumentException">The arrangement is impossible: no slot or too many, slots that coincide or
+    /// run backwards, a wire thicker than a slot is high or deep.</exception>
     public Engager(Arrangement arrangement, EngagementOptions? options = null)
     {
         ArrangementCheck.Throw(arrangement);
@@ -161,9 +161,9 @@ public sealed partial class Engager
         return Result(Travel(target, cancellation));
     }
 
-    /// <summary>Condensed tangent stiffness of the engaged wire at its slots: change of the load on the teeth (force, and
-    /// moment about the moving slot centre, in the frame of the case) for small motions of the slots (shift, then turn about the slot's
-    /// centre), row-major 6n × 6n [N/mm, N/rad, N, N·mm/rad].</summary>
+    /// <summary>Condensed tangent stiffness of the engaged wire at its slots: change of the load on the teeth (force,
+    /// and moment about the moving slot centre, in the frame of the case) for small motions of the slots (shift, then
+    /// turn about the slot's centre), row-major 6n × 6n [N/mm, N/rad, N, N·mm/rad].</summary>
     /// <exception cref="InvalidOperationException">The wire is not engaged.</exception>
     public double[] TangentStiffness()
     {
@@ -173,7 +173,8 @@ public sealed partial class Engager
         return Condensation.Stiffness(_rod, Arrangement.Slots.Length);
     }
 
-    // Slots travel from where they are to the target; the stride is halved where no equilibrium is found and doubled after a success.
+    // Slots travel from where they are to the target; the stride is halved where no equilibrium is found and doubled
+    // after a success.
     private SearchEnd Travel(SlotFrame[] target, CancellationToken cancellation)
     {
         _rod.Frames.CopyTo(_from, 0);
@@ -260,7 +261,8 @@ public sealed partial class Engager
         }
     }
 
-    // Equilibrium; then nodes go to the touching places and the wire slides to where nothing drives it along any more, until both agree.
+    // Equilibrium; then nodes go to the touching places and the wire slides to where nothing drives it along any more,
+    // until both agree.
     private SearchEnd Settle(int mostIterations, bool near, CancellationToken cancellation)
     {
         _slide.Hold(_rod, hold: true);
@@ -294,8 +296,8 @@ public sealed partial class Engager
         return end;
     }
 
-    // With the touched walls known, a few exact steps take the last traces of the interior point away: walls that are not touched carry
-    // nothing at all. Where those steps do not settle, its own answer stands.
+    // With the touched walls known, a few exact steps take the last traces of the interior point away: walls that are
+    // not touched carry nothing at all. Where those steps do not settle, its own answer stands.
     private void LeaveInside(SearchEnd end, CancellationToken cancellation)
     {
         if (end != SearchEnd.Converged)
@@ -322,8 +324,9 @@ public sealed partial class Engager
         _rod.Stand(residual);
     }
 
-    // The last, exact search lets the pin go: what little force it held, the wire's own grip on its mesh takes up, and the loads on the
-    // teeth sum to nil. Where the wire would run away (no rest along the arch), the pin stays, and the residual says with what force.
+    // The last, exact search lets the pin go: what little force it held, the wire's own grip on its mesh takes up, and
+    // the loads on the teeth sum to nil. Where the wire would run away (no rest along the arch), the pin stays, and the
+    // residual says with what force.
     private SearchEnd Finish(int mostIterations, bool near, CancellationToken cancellation)
     {
         SearchEnd end = Again(mostIterations, near, loose: false, cancellation);
@@ -353,7 +356,8 @@ public sealed partial class Engager
         ? _rod.SearchNear(mostIterations, loose, cancellation)
         : _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation);
 
-    // The whole wire slides through the slots: every node keeps its place in space and becomes another point of the wire.
+    // The whole wire slides through the slots: every node keeps its place in space and becomes another point of the
+    // wire.
     private void ShiftNodes(double shift)
     {
         _meshBefore.CopyFrom(_rod.Mesh);

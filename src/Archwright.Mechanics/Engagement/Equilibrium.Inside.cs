@@ -11,21 +11,24 @@ internal sealed partial class Equilibrium<TLaw>
     private const double AimOfResidualAgain = 1e-5;
     private const double InsideShift = 0.1;
 
-    // What has no stiffness of its own, as a tail of the wire that stands free, is held by this much [N/mm] while the rest settles.
+    // What has no stiffness of its own, as a tail of the wire that stands free, is held by this much [N/mm] while the
+    // rest settles.
     private const double LeastInsideShift = 1e-4;
     private const double LooseAim = 1e-6;
     private const double LastAim = 1e-8;
     private const double InsideLooseForce = 1e-3;
     private const double InsideForce = 5e-8;
 
-    /// <summary>Looks for equilibrium by a primal-dual interior-point method: every wall is felt from afar, in proportion as the wire comes near,
-    /// so that the many walls of a full arch sort themselves out in some twenty iterations.</summary>
+    /// <summary>Looks for equilibrium by a primal-dual interior-point method: every wall is felt from afar, in
+    /// proportion as the wire comes near, so that the many walls of a full arch sort themselves out in some twenty
+    /// iterations.</summary>
     /// <param name="mostIterations">Bound.</param>
     /// <param name="aim">First value of force times gap [N·mm].</param>
     /// <param name="restart">Slacks and forces are set anew.</param>
     /// <param name="loose">Stop early, as in <see cref="SearchNear"/>.</param>
     /// <param name="cancellation">To stop.</param>
-    public SearchEnd SearchInside(int mostIterations, double aim, bool restart, bool loose, CancellationToken cancellation)
+    public SearchEnd SearchInside(int mostIterations, double aim, bool restart, bool loose,
+        CancellationToken cancellation)
     {
         Span<double> q = State;
         Contacts.Penalty = ContactNumber;
@@ -63,7 +66,8 @@ internal sealed partial class Equilibrium<TLaw>
         return SearchEnd.OutOfIterations;
     }
 
-    // The bounds widen where the last digits come slowly (tails of the wire that stand nearly free): what was reached is in the result.
+    // The bounds widen where the last digits come slowly (tails of the wire that stand nearly free): what was reached
+    // is in the result.
     private bool IsEnough(double residual, double force, int pass, bool loose)
     {
         double wider = loose || pass < 6 ? 1 : pass < 12 ? 20 : 200;
@@ -124,5 +128,6 @@ internal sealed partial class Equilibrium<TLaw>
     }
 
     // Long steps earn a bold fall.
-    private static double NextAim(double share) => share > 0.98 ? 0.05 : share > 0.9 ? 0.1 : share > 0.5 ? 0.3 : share > 0.2 ? 0.6 : 1;
+    private static double NextAim(double share) => share > 0.98 ? 0.05 : share > 0.9 ? 0.1 : share > 0.5 ? 0.3
+        : share > 0.2 ? 0.6 : 1;
 }

@@ -8,8 +8,8 @@ internal sealed partial class Equilibrium<TLaw>
     private readonly double[] _past = new double[4];
     private int _next;
 
-    /// <summary>Looks for equilibrium near the present state, with the walls that are touched known but for a few: Newton's method on energy and
-    /// augmented Lagrangian.</summary>
+    /// <summary>Looks for equilibrium near the present state, with the walls that are touched known but for a few:
+    /// Newton's method on energy and augmented Lagrangian.</summary>
     /// <param name="mostIterations">Bound.</param>
     /// <param name="loose">Stop early: good enough to see where nodes have to go and whether the wire slides.</param>
     /// <param name="cancellation">To stop.</param>
@@ -96,8 +96,9 @@ internal sealed partial class Equilibrium<TLaw>
         return value <= merit + 1e-4 * slope + noise || Residual < 0.3 * residual;
     }
 
-    // A step that had to be cut short went along something floppy: a tail of the wire that stands free between the walls of its slots turns by
-    // tenths of a millimetre at no cost, and runs into them. A larger shift holds what has no stiffness of its own, and leaves the rest.
+    // A step that had to be cut short went along something floppy: a tail of the wire that stands free between the
+    // walls of its slots turns by tenths of a millimetre at no cost, and runs into them. A larger shift holds what has
+    // no stiffness of its own, and leaves the rest.
     private static double NextShift(double shift, double share)
     {
         if (share < 0.3)
@@ -106,8 +107,8 @@ internal sealed partial class Equilibrium<TLaw>
         return share >= 1 ? Math.Max(BaseShift, shift > 10 ? shift / 10 : 0.4 * shift) : shift;
     }
 
-    // Walls that come into play and let go make the merit function rise for a step or two on the way to the right set of contacts, so a step
-    // is held against the worst of the last few, not against the last.
+    // Walls that come into play and let go make the merit function rise for a step or two on the way to the right set
+    // of contacts, so a step is held against the worst of the last few, not against the last.
     private double Reference(double merit)
     {
         foreach (double past in _past)

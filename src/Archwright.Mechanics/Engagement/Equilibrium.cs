@@ -28,10 +28,11 @@ internal readonly record struct DeadLoad(int Node, Vector3 Force);
 
 /// <summary>The workspace of one wire in its slots, and the search for equilibrium.</summary>
 /// <remarks>
-/// Newton's method on energy plus the augmented Lagrangian of the contacts, with a line search on that same merit function. Where the
-/// tangent is not positive definite, a share of its diagonal is added until it is, so that every step goes down.
-/// Multipliers follow after steps that leave the gradient small; then one iteration lowers both the gradient (quadratically) and the
-/// violation (by the ratio of the wire's own stiffness to ρ). Everything is allocated once; an iteration allocates nothing.
+/// Newton's method on energy plus the augmented Lagrangian of the contacts, with a line search on that same merit
+/// function. Where the tangent is not positive definite, a share of its diagonal is added until it is, so that every
+/// step goes down. Multipliers follow after steps that leave the gradient small; then one iteration lowers both the
+/// gradient (quadratically) and the violation (by the ratio of the wire's own stiffness to ρ). Everything is allocated
+/// once; an iteration allocates nothing.
 /// </remarks>
 internal sealed partial class Equilibrium<TLaw>
     where TLaw : struct, ISectionLaw
@@ -109,7 +110,8 @@ internal sealed partial class Equilibrium<TLaw>
     /// <summary>The number ρ [N/mm].</summary>
     public double ContactNumber { get; set; } = Engagement.ContactNumber.Usual;
 
-    /// <summary>Residual that counts as equilibrium: this share of the largest contact force, and never less than 1e-9 N.</summary>
+    /// <summary>Residual that counts as equilibrium: this share of the largest contact force, and never less than 1e-9
+    /// N.</summary>
     public double ForceTolerance { get; set; } = 1e-7;
 
     /// <summary>Violation that counts as fulfilled [mm].</summary>

@@ -5,9 +5,10 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Engagement;
 
-/// <summary>A first shape for a wire in displaced slots: a smooth curve through them, with the wire's own length kept.</summary>
-/// <remarks>It stretches nothing and violates little, so Newton's method only has to settle the bending. That is where the time of
-/// a cold solve is won.</remarks>
+/// <summary>A first shape for a wire in displaced slots: a smooth curve through them, with the wire's own length
+/// kept.</summary>
+/// <remarks>It stretches nothing and violates little, so Newton's method only has to settle the bending. That is where
+/// the time of a cold solve is won.</remarks>
 internal sealed class Guess
 {
     private readonly CubicPath _path;
@@ -19,10 +20,12 @@ internal sealed class Guess
         _path = path;
     }
 
-    /// <summary>Place along the wire of both edges (or the centre) of each slot that holds it: (slot, place), ascending.</summary>
+    /// <summary>Place along the wire of both edges (or the centre) of each slot that holds it: (slot, place),
+    /// ascending.</summary>
     public List<(int Slot, double S)> Anchors { get; } = [];
 
-    /// <summary>Makes the guess; null where no slot takes the wire in, so that there is nothing to guess from.</summary>
+    /// <summary>Makes the guess; null where no slot takes the wire in, so that there is nothing to guess
+    /// from.</summary>
     public static Guess? For(Arrangement arrangement, Layout layout, ReadOnlySpan<SlotFrame> frames)
     {
         var points = new List<Vector3>();
@@ -99,8 +102,8 @@ internal sealed class Guess
         return _wire[i] + (along - _along[i]) * (_wire[i + 1] - _wire[i]) / (_along[i + 1] - _along[i]);
     }
 
-    // Which point of the wire lies where: held points stay with their slots; otherwise the middle of the wire stays in the middle of
-    // the slots and the lengths are the wire's own.
+    // Which point of the wire lies where: held points stay with their slots; otherwise the middle of the wire stays in
+    // the middle of the slots and the lengths are the wire's own.
     private void Match(ImmutableArray<Slot> slots, Layout layout, List<int> owners)
     {
         for (int k = 0; k < owners.Count; k++)

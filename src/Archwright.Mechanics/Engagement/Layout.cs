@@ -68,8 +68,8 @@ internal sealed class Layout
     private static bool Threaded(Slot slot) =>
         slot.Hold is Hold.Walls or Hold.EdgesOnly && slot.Tie.Kind == TieKind.Partial;
 
-    /// <summary>Place of the wire's centre line in the slot when nothing pulls at it, outward of the slot's middle [mm]:
-    /// on the base for ties that seat it, in the middle otherwise.</summary>
+    /// <summary>Place of the wire's centre line in the slot when nothing pulls at it, outward of the slot's middle
+    /// [mm]: on the base for ties that seat it, in the middle otherwise.</summary>
     public static double Seat(Slot slot, double wireWidth) =>
         slot.Hold is Hold.Walls or Hold.EdgesOnly && slot.Tie.Kind is TieKind.Steel or TieKind.Elastic or TieKind.Spring
             ? -(slot.Depth - wireWidth) / 2
@@ -85,7 +85,8 @@ internal sealed class Layout
         return CubicPath.ThroughPoints([first, last]);
     }
 
-    // Straight along each slot's width, so that the wire is passive there whatever the clearance; one smooth cubic between slots.
+    // Straight along each slot's width, so that the wire is passive there whatever the clearance; one smooth cubic
+    // between slots.
     private static CubicPath ThroughSlots(ImmutableArray<Slot> slots, double wireWidth)
     {
         var points = new List<Vector3>();

@@ -1,12 +1,13 @@
 namespace Archwright.Mechanics.Engagement;
 
-/// <summary>Where the nodes go: one at every place where the wire is or may be touched, the rest between them.</summary>
-/// <remarks>A contact force inside an element would put a kink into its curvature that a cubic does not have; on a node it costs
-/// nothing. The touching places move along the wire, so the nodes follow them (docs/decisions/0002).</remarks>
+/// <summary>Where the nodes go: one at every place where the wire is or may be touched, the rest between
+/// them.</summary>
+/// <remarks>A contact force inside an element would put a kink into its curvature that a cubic does not have; on a node
+/// it costs nothing. The touching places move along the wire, so the nodes follow them (docs/decisions/0002).</remarks>
 internal sealed class MeshPlan
 {
-    /// <summary>Free length of wire beyond the last contact [mm]; it stays straight and only has to be long enough not to be
-    /// drawn in.</summary>
+    /// <summary>Free length of wire beyond the last contact [mm]; it stays straight and only has to be long enough not
+    /// to be drawn in.</summary>
     public const double Overhang = 8;
 
     private readonly double[] _anchors;

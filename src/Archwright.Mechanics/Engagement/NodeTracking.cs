@@ -5,10 +5,10 @@ using Archwright.Mechanics.Slots;
 namespace Archwright.Mechanics.Engagement;
 
 /// <summary>Keeps nodes at the touching places while the wire slides.</summary>
-/// <remarks>A contact force inside an element puts a kink into its curvature that a cubic cannot follow: the element is then a
-/// little too stiff, and the wire seems to cling to its nodes. So after each Newton step the node next to a touching place moves
-/// there along the wire. Its new values are those of the present shape at that place, so the shape hardly changes, and less and less as
-/// Newton converges.</remarks>
+/// <remarks>A contact force inside an element puts a kink into its curvature that a cubic cannot follow: the element is
+/// then a little too stiff, and the wire seems to cling to its nodes. So after each Newton step the node next to a
+/// touching place moves there along the wire. Its new values are those of the present shape at that place, so the shape
+/// hardly changes, and less and less as Newton converges.</remarks>
 internal sealed class NodeTracking
 {
     private const double LeastMove = 1e-6;
@@ -26,7 +26,8 @@ internal sealed class NodeTracking
     }
 
     /// <summary>Moves nodes to the touching places of a state.</summary>
-    public void Follow(RodMesh mesh, ContactSet contacts, RestCurve rest, ReadOnlySpan<SlotFrame> frames, Span<double> q)
+    public void Follow(RodMesh mesh, ContactSet contacts, RestCurve rest, ReadOnlySpan<SlotFrame> frames,
+        Span<double> q)
     {
         _count = 0;
         if (!contacts.Locate(mesh, q, frames))
@@ -90,7 +91,8 @@ internal sealed class NodeTracking
         return before <= after ? station.Element : station.Element + 1;
     }
 
-    // Values of the present shape at s become those of the node; the turns in the middle of the two elements beside it follow.
+    // Values of the present shape at s become those of the node; the turns in the middle of the two elements beside it
+    // follow.
     private static void Interpolate(RodMesh mesh, int element, double s, int node, Span<double> q)
     {
         double left = mesh.S[node - 1];

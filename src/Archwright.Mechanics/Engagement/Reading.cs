@@ -97,7 +97,8 @@ internal static class Reading
         return 0;
     }
 
-    // Curvature is nearly linear along an element; it is carried from the Gauss points to the ends, where contact forces make its peaks.
+    // Curvature is nearly linear along an element; it is carried from the Gauss points to the ends, where contact
+    // forces make its peaks.
     private static (double Strain, double At) LargestStrain(Equilibrium<ElasticSection> rod, Section section)
     {
         double largest = 0;
@@ -177,7 +178,8 @@ internal static class Reading
 
         double holds = arrangement.Slots[worst].Tie.Holds;
         return new Obstacle(worst, loads[worst].PullOnTie, holds,
-            $"At {loads[worst].Label} the wire pulls at the tie with {loads[worst].PullOnTie:0.0} N; the tie holds {holds:0.0} N.");
+            $"At {loads[worst].Label} the wire pulls at the tie with {loads[worst].PullOnTie:0.0} N; "
+            + $"the tie holds {holds:0.0} N.");
     }
 
     private static Obstacle NoEquilibrium(Equilibrium<ElasticSection> rod, Arrangement arrangement, SearchEnd end)
@@ -188,8 +190,10 @@ internal static class Reading
         string label = arrangement.Slots[slot].Label;
         string reason = end switch
         {
-            SearchEnd.Missed => $"The wire does not stay in the slot at {label}: it would have to run across it, or is drawn out of it.",
-            SearchEnd.OutOfIterations => $"No resting shape was found for the wire within the allowed effort; it is hardest at {label}.",
+            SearchEnd.Missed => $"The wire does not stay in the slot at {label}: it would have to run across it, "
+                + "or is drawn out of it.",
+            SearchEnd.OutOfIterations =>
+                $"No resting shape was found for the wire within the allowed effort; it is hardest at {label}.",
             _ => $"The wire finds no resting shape with every slot engaged; it gives way at {label}.",
         };
         return new Obstacle(slot, force, double.NaN, reason);

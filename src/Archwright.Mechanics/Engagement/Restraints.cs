@@ -83,7 +83,8 @@ internal static class Restraints
         for (int k = -half; k <= half; k++)
         {
             double u = slot.Width / 2 * k / half;
-            int station = contacts.Add(new Station { Slot = index, U = u, S = place + u, NeedsTurn = !section.IsRound });
+            int station = contacts.Add(new Station { Slot = index, U = u, S = place + u,
+                NeedsTurn = !section.IsRound });
             if (k == 0)
                 AddTie(contacts, slot, section, index, station);
             if (k != 0 || slot.Hold != Hold.EdgesOnly)
@@ -91,7 +92,8 @@ internal static class Restraints
         }
     }
 
-    // Height: both walls; the section's thickness lies across, its width makes the corners. Depth: the base, and the lid if there is one.
+    // Height: both walls; the section's thickness lies across, its width makes the corners. Depth: the base, and the
+    // lid if there is one.
     private static void AddWallsAt(ContactSet contacts, Slot slot, Section section, int index, int station)
     {
         double r = section.EdgeRadius;
@@ -155,9 +157,9 @@ internal static class Restraints
         contacts.Add(row with { Kind = RowKind.Turn });
     }
 
-    // Ends, at the first and the last slot that holds the wire. Cinched: the wire cannot be drawn mesially out of the tube, so the
-    // point that rests at the distal edge stays at or beyond it. Stopped: it cannot advance distally, so the point at the
-    // mesial edge stays at or before it.
+    // Ends, at the first and the last slot that holds the wire. Cinched: the wire cannot be drawn mesially out of the
+    // tube, so the point that rests at the distal edge stays at or beyond it. Stopped: it cannot advance distally, so
+    // the point at the mesial edge stays at or before it.
     private static void AddEnds(ContactSet contacts, Arrangement arrangement)
     {
         if (arrangement.Ends == WireEnds.Free)
@@ -177,7 +179,8 @@ internal static class Restraints
         if (first < 0)
             return;
 
-        // The wire may move along the slot's axis (from right to left) only one way: at the right end distal is backwards.
+        // The wire may move along the slot's axis (from right to left) only one way: at the right end distal is
+        // backwards.
         bool cinched = arrangement.Ends == WireEnds.Cinched;
         AddEnd(contacts, arrangement.Slots[first], first, distalSign: -1, cinched);
         AddEnd(contacts, arrangement.Slots[last], last, distalSign: 1, cinched);

@@ -7,10 +7,11 @@ namespace Archwright.Mechanics.Engagement;
 
 /// <summary>The one soft motion of a wire with free ends: sliding as a whole through its slots.</summary>
 /// <remarks>
-/// All other slides are as stiff as the wire is long-wise; this one is driven only by the change of rest curvature along the
-/// wire, and by ends that are stopped. While contacts are settled, a pin holds one point of the wire in a plane in the middle of
-/// the arch; then the wire is let slide until the force on the pin is nil, by a secant method on that one number. A
-/// straight wire puts no force on the pin: it may be held anywhere. Starting from the middle keeps a symmetric case symmetric.
+/// All other slides are as stiff as the wire is long-wise; this one is driven only by the change of rest curvature
+/// along the wire, and by ends that are stopped. While contacts are settled, a pin holds one point of the wire in a
+/// plane in the middle of the arch; then the wire is let slide until the force on the pin is nil, by a secant method on
+/// that one number. A straight wire puts no force on the pin: it may be held anywhere. Starting from the middle keeps a
+/// symmetric case symmetric.
 /// </remarks>
 internal sealed class Slide
 {
@@ -58,7 +59,8 @@ internal sealed class Slide
         }
 
         if (held.Count == 0)
-            held.AddRange(Enumerable.Range(0, arrangement.Slots.Length).Where(i => Layout.Restrains(arrangement.Slots[i])));
+            held.AddRange(Enumerable.Range(0, arrangement.Slots.Length).Where(i =>
+                Layout.Restrains(arrangement.Slots[i])));
 
         _first = held[(held.Count - 1) / 2];
         _second = held[held.Count / 2];
@@ -66,7 +68,8 @@ internal sealed class Slide
         SlotFrame first = arrangement.Slots[_first].Rest;
         SlotFrame second = arrangement.Slots[_second].Rest;
         _restAhead = Vector3.Dot(
-            layout.Rest.At(_restPlace).Point - (first.Centre + second.Centre) * 0.5, (first.Along + second.Along).Unit());
+            layout.Rest.At(_restPlace).Point - (first.Centre + second.Centre) * 0.5, (first.Along
+                + second.Along).Unit());
     }
 
     /// <summary>The point of the wire that is pinned [mm].</summary>
@@ -84,7 +87,8 @@ internal sealed class Slide
         _measured = false;
     }
 
-    /// <summary>Lets the pin stand where the wire is now: a guessed shape is not pulled along before it has settled.</summary>
+    /// <summary>Lets the pin stand where the wire is now: a guessed shape is not pulled along before it has
+    /// settled.</summary>
     public void StandAt(Equilibrium<ElasticSection> rod)
     {
         if (!_exists)
@@ -119,7 +123,8 @@ internal sealed class Slide
         _lastStep = 0;
     }
 
-    /// <summary>Puts the pin's plane where the slots in the middle are now; at rest, through the point where it rests.</summary>
+    /// <summary>Puts the pin's plane where the slots in the middle are now; at rest, through the point where it
+    /// rests.</summary>
     public void Place(Equilibrium<ElasticSection> rod)
     {
         if (!_exists)
@@ -181,7 +186,8 @@ internal sealed class Slide
         if (_measured && small && Math.Abs(step) < _leastStep)
             return false;
 
-        // A wire without friction may find no rest at all along the arch; a real one is held by friction long before it has slid that far.
+        // A wire without friction may find no rest at all along the arch; a real one is held by friction long before it
+        // has slid that far.
         shift = Math.Clamp(step, -LongestStep, LongestStep);
         shift = Math.Clamp(_shift + shift, -FarthestSlide, FarthestSlide) - _shift;
         if (Math.Abs(shift) < LeastShift)
@@ -194,7 +200,8 @@ internal sealed class Slide
         return true;
     }
 
-    // Stiffness against sliding with the shape held: ∫ B (dκ⁰/ds)² ds. The wire that may settle is softer, so the first step is on the safe side.
+    // Stiffness against sliding with the shape held: ∫ B (dκ⁰/ds)² ds. The wire that may settle is softer, so the first
+    // step is on the safe side.
     private static double FixedShapeStiffness(Equilibrium<ElasticSection> rod)
     {
         double sum = 0;
@@ -204,7 +211,8 @@ internal sealed class Slide
             double between = rod.Mesh.Length(e) / Math.Sqrt(3);
             RestPoint a = rest[RodMesh.Points * e];
             RestPoint b = rest[RodMesh.Points * e + 1];
-            var change = new SectionStrain(0, b.OverThickness - a.OverThickness, b.OverWidth - a.OverWidth, b.Twist - a.Twist);
+            var change = new SectionStrain(0, b.OverThickness - a.OverThickness, b.OverWidth - a.OverWidth,
+                b.Twist - a.Twist);
             sum += 2 * rod.Law.Energy(RodMesh.Points * e, change) * rod.Mesh.Length(e) / (between * between);
         }
 

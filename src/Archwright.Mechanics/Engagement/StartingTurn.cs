@@ -4,7 +4,8 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Engagement;
 
-/// <summary>A first turn of the section along a guessed shape: level with each slot that can turn it, linear between.</summary>
+/// <summary>A first turn of the section along a guessed shape: level with each slot that can turn it, linear
+/// between.</summary>
 internal static class StartingTurn
 {
     /// <summary>Fills the turns of the state; the centre line must be there already.</summary>

@@ -7,8 +7,8 @@ namespace Archwright.Mechanics.Numerics;
 /// <summary>A symmetric block-tridiagonal matrix of 8 × 8 blocks and its L·D·Lᵀ factors.</summary>
 /// <remarks>
 /// A wire is one chain of nodes, so its tangent stiffness has this shape. A row of a block is one 512-bit vector; on
-/// machines with narrower vectors the runtime splits it. Cost of a block: 28 row operations to eliminate, 28 more on the
-/// coupling and 64 for the Schur complement, about 2 kflop. There is no exchange of rows: the caller adds to the
+/// machines with narrower vectors the runtime splits it. Cost of a block: 28 row operations to eliminate, 28 more on
+/// the coupling and 64 for the Schur complement, about 2 kflop. There is no exchange of rows: the caller adds to the
 /// diagonal until every pivot is positive (<see cref="Factor"/> says whether one is not).
 /// Cross-checked against a general dense solver in the tests.
 /// </remarks>
@@ -32,7 +32,8 @@ internal sealed class BlockTridiagonal
     /// <summary>Number of block rows in use.</summary>
     public int Count { get; private set; }
 
-    /// <summary>Diagonal block, row-major 8 × 8, symmetric; after <see cref="Factor"/>: D·Lᵀ in its upper part.</summary>
+    /// <summary>Diagonal block, row-major 8 × 8, symmetric; after <see cref="Factor"/>: D·Lᵀ in its upper
+    /// part.</summary>
     public Span<double> Diagonal(int block) => _diagonal.AsSpan(block * Square, Square);
 
     /// <summary>Block that couples <paramref name="block"/> (rows) with the next one (columns), row-major 8 × 8;
@@ -89,7 +90,8 @@ internal sealed class BlockTridiagonal
     }
 
     /// <summary>Factors in place.</summary>
-    /// <returns>False when a pivot is not positive: the matrix is not positive definite and the factor of no use.</returns>
+    /// <returns>False when a pivot is not positive: the matrix is not positive definite and the factor of no
+    /// use.</returns>
     public bool Factor()
     {
         ref double diagonal = ref MemoryMarshal.GetArrayDataReference(_diagonal);

@@ -2,10 +2,11 @@ using System.Collections.Immutable;
 
 namespace Archwright.Mechanics.Numerics;
 
-/// <summary>A smooth curve in space: a chain of cubic Hermite pieces with continuous tangent, measured by its length.</summary>
+/// <summary>A smooth curve in space: a chain of cubic Hermite pieces with continuous tangent, measured by its
+/// length.</summary>
 /// <remarks>Straight beyond both ends. Length along the curve starts at zero at the first knot. Inside a piece,
-/// r(u) = H₀ r₀ + H₁ m₀ + H₂ r₁ + H₃ m₁ for u from 0 to 1; length by five-point Gauss quadrature of |r′(u)|, inverted by
-/// Newton's method.</remarks>
+/// r(u) = H₀ r₀ + H₁ m₀ + H₂ r₁ + H₃ m₁ for u from 0 to 1; length by five-point Gauss quadrature of |r′(u)|, inverted
+/// by Newton's method.</remarks>
 internal sealed class CubicPath
 {
     private readonly Vector3[] _points;
@@ -32,8 +33,8 @@ internal sealed class CubicPath
     /// <summary>Length from the first knot to knot <paramref name="index"/> [mm].</summary>
     public double LengthAt(int index) => _lengths[index];
 
-    /// <summary>A curve through knots with given unit tangents. Each piece's slopes have the length of the piece, found by
-    /// fixed-point iteration, so that the curve runs through at nearly even speed.</summary>
+    /// <summary>A curve through knots with given unit tangents. Each piece's slopes have the length of the piece, found
+    /// by fixed-point iteration, so that the curve runs through at nearly even speed.</summary>
     public static CubicPath WithTangents(ReadOnlySpan<Vector3> points, ReadOnlySpan<Vector3> tangents)
     {
         int pieces = points.Length - 1;
@@ -55,7 +56,8 @@ internal sealed class CubicPath
 
     /// <summary>The cubic spline through points, its parameter the chord length, with the not-a-knot end condition
     /// (a parabola for three points, a straight line for two).</summary>
-    /// <remarks>C. de Boor, <i>A Practical Guide to Splines</i>, rev. ed., Springer 2001, chapter IV (from memory).</remarks>
+    /// <remarks>C. de Boor, <i>A Practical Guide to Splines</i>, rev. ed., Springer 2001, chapter IV (from
+    /// memory).</remarks>
     public static CubicPath ThroughPoints(ImmutableArray<Vector3> points)
     {
         int n = points.Length;
@@ -93,7 +95,8 @@ internal sealed class CubicPath
         int piece = Array.BinarySearch(_lengths, s);
         piece = Math.Min(piece < 0 ? ~piece - 1 : piece, _startSlopes.Length - 1);
         double u = ParameterAt(piece, s - _lengths[piece]);
-        Hermite(_points[piece], _startSlopes[piece], _points[piece + 1], _endSlopes[piece], u, out Vector3 r, out Vector3 dr);
+        Hermite(_points[piece], _startSlopes[piece], _points[piece + 1], _endSlopes[piece], u, out Vector3 r,
+            out Vector3 dr);
         return (r, dr.Unit());
     }
 
@@ -152,7 +155,8 @@ internal sealed class CubicPath
         double u = length / (_lengths[piece + 1] - _lengths[piece]);
         for (int pass = 0; pass < 20; pass++)
         {
-            Hermite(_points[piece], _startSlopes[piece], _points[piece + 1], _endSlopes[piece], u, out _, out Vector3 dr);
+            Hermite(_points[piece], _startSlopes[piece], _points[piece + 1], _endSlopes[piece], u, out _,
+                out Vector3 dr);
             double error = PieceLength(piece, u) - length;
             u -= error / dr.Length;
             if (Math.Abs(error) < 1e-13)

@@ -7,8 +7,8 @@ namespace Archwright.Mechanics.Rods;
 /// <summary>Kinematics of a wire at one place: strains, and their first and second derivatives.</summary>
 /// <remarks>
 /// <para>
-/// A wire does not shear, so its section stands at right angles to the tangent t = P/|P|, P = dr/ds. The section's frame is
-/// the rest frame (D1, D2, D3) carried from D1 to t by the smallest rotation, then turned about t by θ. With
+/// A wire does not shear, so its section stands at right angles to the tangent t = P/|P|, P = dr/ds. The section's
+/// frame is the rest frame (D1, D2, D3) carried from D1 to t by the smallest rotation, then turned about t by θ. With
 /// l = |P|, m = 1/(l + P·D1), n = t + D1, the stereographic coordinates of the tangent a = m P·D2, b = m P·D3, and
 /// C = d²r/ds², S = n·C:
 /// </para>
@@ -22,9 +22,9 @@ namespace Archwright.Mechanics.Rods;
 /// <para>
 /// The last line of τ is the spin about t of the smallest rotation as D1 and t move along the wire,
 /// −(D1 × t)·(t′ + D1′)/(1 + D1·t). There is no history and no singularity short of a tangent that points back
-/// (D1·t = −1). A, B and τ are linear in C, so the second derivative by C is nil. Kirchhoff's rod; the smallest rotation as in M. Bergou,
-/// M. Wardetzky, S. Robinson, B. Audoly, E. Grinspun, "Discrete elastic rods", ACM Trans. Graph. 27 (2008) 63 (from memory);
-/// the formulas here are derived anew and checked against differences in the tests.
+/// (D1·t = −1). A, B and τ are linear in C, so the second derivative by C is nil. Kirchhoff's rod; the smallest
+/// rotation as in M. Bergou, M. Wardetzky, S. Robinson, B. Audoly, E. Grinspun, "Discrete elastic rods", ACM Trans.
+/// Graph. 27 (2008) 63 (from memory); the formulas here are derived anew and checked against differences in the tests.
 /// </para>
 /// </remarks>
 internal struct PointKernel
@@ -122,7 +122,8 @@ internal struct PointKernel
         g[7] = force.Twist;
     }
 
-    /// <summary>Derivatives of the four strains by (P, C, θ, θ′): rows axial, over thickness, over width, twist.</summary>
+    /// <summary>Derivatives of the four strains by (P, C, θ, θ′): rows axial, over thickness, over width,
+    /// twist.</summary>
     /// <param name="rows">Row-major 4 × 8, overwritten.</param>
     public readonly void StrainRows(Span<double> rows)
     {
@@ -139,7 +140,8 @@ internal struct PointKernel
     /// <remarks>
     /// With wA, wB the forces on A and B, T the torque, q = wA a + wB b,
     /// z = wA C2 + wB C3 + T (b C2 − a C3) − q S, Q = ∇n = (I − t tᵀ)/l and
-    /// ∇∇a = −m (∇a nᵀ + n ∇aᵀ + a Q), ∇(Q C) = −(Q C tᵀ + t (Q C)ᵀ + (t·C) Q)/l, the sum is ∇∇(N l + T(a κt⁰ + b κw⁰) + z/l).
+    /// ∇∇a = −m (∇a nᵀ + n ∇aᵀ + a Q), ∇(Q C) = −(Q C tᵀ + t (Q C)ᵀ + (t·C) Q)/l, the sum is ∇∇(N l + T(a κt⁰ + b κw⁰)
+    /// + z/l).
     /// </remarks>
     public readonly void Geometric(in RestPoint rest, in SectionForce force, Span<double> h)
     {
@@ -188,8 +190,8 @@ internal struct PointKernel
         h[17] = yz;
     }
 
-    // ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l. Column j is
-    // (T (∇b D2ⱼ − ∇a D3ⱼ) − ∇q nⱼ − q Q eⱼ − t Gⱼ)/l.
+    // ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l. Column j
+    // is (T (∇b D2ⱼ − ∇a D3ⱼ) − ∇q nⱼ − q Q eⱼ − t Gⱼ)/l.
     private readonly void PutMixed(
         in RestPoint rest, double onA, double onB, double torque, double q, Vector3 dq, Span<double> h)
     {

@@ -9,17 +9,17 @@ namespace Archwright.Mechanics.Rods;
 /// <summary>Energy, gradient and tangent stiffness of a wire.</summary>
 /// <remarks>
 /// <para>
-/// Unknowns: eight a node, in the order x y z, x′ y′ z′ (derivatives by length along the rest shape), θ at the node, θ in the
-/// middle of the element after it (unused at the last node). The centre line is cubic Hermite, so its tangent is continuous and
-/// a contact may slide from one element into the next without a jump; θ is quadratic. Strains are taken at
-/// the two Gauss points of each element only: there the curvature of a cubic is accurate to a higher order, and an element can
-/// bend without stretching. (C. de Boor, B. Swartz, "Collocation at Gaussian points", SIAM J. Numer. Anal. 10 (1973) 582–606, from
-/// memory: fourth order.)
+/// Unknowns: eight a node, in the order x y z, x′ y′ z′ (derivatives by length along the rest shape), θ at the node, θ
+/// in the middle of the element after it (unused at the last node). The centre line is cubic Hermite, so its tangent is
+/// continuous and a contact may slide from one element into the next without a jump; θ is quadratic. Strains are taken
+/// at the two Gauss points of each element only: there the curvature of a cubic is accurate to a higher order, and an
+/// element can bend without stretching. (C. de Boor, B. Swartz, "Collocation at Gaussian points", SIAM J. Numer. Anal.
+/// 10 (1973) 582–606, from memory: fourth order.)
 /// </para>
 /// <para>
 /// Two points leave one free mode on the whole wire: |r′| growing at all nodes alike while the stretch at the Gauss
-/// points stays nil. A small energy ½ γ EA h (|r′| − 1)² at the nodes removes it; a larger γ stiffens coarse meshes a little, a much smaller one lets
-/// the mode return (docs/theory/rod.md).
+/// points stays nil. A small energy ½ γ EA h (|r′| − 1)² at the nodes removes it; a larger γ stiffens coarse meshes a
+/// little, a much smaller one lets the mode return (docs/theory/rod.md).
 /// </para>
 /// <para>
 /// Sketch of the cost: about 500 scalar operations a point for the kinematics, 150 vector operations for the
@@ -28,8 +28,8 @@ namespace Archwright.Mechanics.Rods;
 /// </remarks>
 internal static class RodAssembly
 {
-    /// <summary>Share of the axial stiffness that ties the length of the nodal slopes: γ. Searches that start far off want a firm tie,
-    /// results a fine one.</summary>
+    /// <summary>Share of the axial stiffness that ties the length of the nodal slopes: γ. Searches that start far off
+    /// want a firm tie, results a fine one.</summary>
     public const double FirmTie = 0.1;
 
     /// <summary>γ for results.</summary>
@@ -117,17 +117,20 @@ internal static class RodAssembly
     }
 
     /// <summary>Slope dr/ds of a node.</summary>
-    public static Vector3 Slope(ReadOnlySpan<double> q, int node) => new(q[8 * node + 3], q[8 * node + 4], q[8 * node + 5]);
+    public static Vector3 Slope(ReadOnlySpan<double> q, int node) => new(q[8 * node + 3], q[8 * node + 4], q[8 * node
+        + 5]);
 
     /// <summary>Position of a node [mm].</summary>
-    public static Vector3 Position(ReadOnlySpan<double> q, int node) => new(q[8 * node], q[8 * node + 1], q[8 * node + 2]);
+    public static Vector3 Position(ReadOnlySpan<double> q, int node) => new(q[8 * node], q[8 * node + 1], q[8 * node
+        + 2]);
 
     /// <summary>Strain at a Gauss point.</summary>
     public static SectionStrain StrainAt(RodMesh mesh, ReadOnlySpan<double> q, int point)
     {
         ref double state = ref MemoryMarshal.GetReference(q);
         ref double weights = ref MemoryMarshal.GetReference(mesh.Weights);
-        Local(ref state, ref weights, point / RodMesh.Points, point, out Vector3 p, out Vector3 c, out double turn, out double rate);
+        Local(ref state, ref weights, point / RodMesh.Points, point, out Vector3 p, out Vector3 c, out double turn,
+            out double rate);
         return PointKernel.StrainOf(mesh.Rest[point], p, c, turn, rate);
     }
 

@@ -5,7 +5,8 @@ namespace Archwright.Mechanics.Rods;
 /// <summary>Rest frame and rest curvature at one place of the wire.</summary>
 internal struct RestPoint
 {
-    /// <summary>Tangent, width direction and thickness direction of the rest shape; orthonormal, right-handed.</summary>
+    /// <summary>Tangent, width direction and thickness direction of the rest shape; orthonormal,
+    /// right-handed.</summary>
     public Vector3 D1, D2, D3;
 
     /// <summary>|dr/ds| of the interpolated rest shape; one but for the interpolation.</summary>
@@ -84,7 +85,8 @@ internal sealed class RodMesh
     /// <summary>Rest data at Gauss points, two an element.</summary>
     public ReadOnlySpan<RestPoint> Rest => _rest.AsSpan(0, Points * Elements);
 
-    /// <summary>Weights that turn nodal values into the slope and the bend of the centre line at each Gauss point.</summary>
+    /// <summary>Weights that turn nodal values into the slope and the bend of the centre line at each Gauss
+    /// point.</summary>
     public ReadOnlySpan<double> Weights => _weights;
 
     /// <summary>Rest position of a node [mm].</summary>

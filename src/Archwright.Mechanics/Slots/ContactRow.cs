@@ -5,8 +5,8 @@ namespace Archwright.Mechanics.Slots;
 /// <summary>What a restraint of the wire acts on.</summary>
 internal enum RowKind
 {
-    /// <summary>Two walls facing each other: base and lid, or gingival and occlusal wall, against one pair of corners of the
-    /// section.</summary>
+    /// <summary>Two walls facing each other: base and lid, or gingival and occlusal wall, against one pair of corners
+    /// of the section.</summary>
     Walls,
 
     /// <summary>The pull of a seating tie.</summary>
@@ -25,20 +25,22 @@ internal enum RowKind
     Turn,
 
     /// <summary>Keeps a wire that slides freely from wandering while it is settled: a fixed point of it stays in a
-    /// plane in the middle of the arch. Its force is brought to nil by letting the wire slide; it belongs to no tooth.</summary>
+    /// plane in the middle of the arch. Its force is brought to nil by letting the wire slide; it belongs to no
+    /// tooth.</summary>
     Pin,
 }
 
 /// <summary>One restraint between the wire and a slot, with its multiplier.</summary>
 /// <remarks>
-/// Walls, with y the distance of the centre line from the slot's middle along the row's axis, and φ the turn of the section:
+/// Walls, with y the distance of the centre line from the slot's middle along the row's axis, and φ the turn of the
+/// section:
 /// <code>
 ///     upper:  y + k sin φ + a cos φ − room ≤ 0
 ///     lower:  y + k sin φ − a cos φ + room ≥ 0
 /// </code>
-/// a is half of the section's extent across the walls less the edge radius, k plus or minus half of the other extent less the
-/// radius (one row for each pair of opposite corners), room half of the opening less the radius. So vertical shift and
-/// twist share one clearance: play and torque come out of the same inequality. A round wire has a = k = 0.
+/// a is half of the section's extent across the walls less the edge radius, k plus or minus half of the other extent
+/// less the radius (one row for each pair of opposite corners), room half of the opening less the radius. So vertical
+/// shift and twist share one clearance: play and torque come out of the same inequality. A round wire has a = k = 0.
 /// </remarks>
 internal struct ContactRow
 {
@@ -80,7 +82,8 @@ internal struct ContactRow
     /// <summary>Plane of a pin: a point of it and its normal.</summary>
     public Vector3 PinAt, PinNormal;
 
-    /// <summary>Multiplier: force of the slot against the row's positive direction on the wire [N] (or moment [N·mm]).</summary>
+    /// <summary>Multiplier: force of the slot against the row's positive direction on the wire [N] (or moment
+    /// [N·mm]).</summary>
     public double Multiplier;
 
     /// <summary>Force kept by <see cref="ContactSet.KeepForces"/>.</summary>
@@ -89,6 +92,7 @@ internal struct ContactRow
     /// <summary>Multiplier as the augmented Lagrangian sees it at the last evaluation.</summary>
     public double Effective;
 
-    /// <summary>How far the row is from being fulfilled, by its complementarity: |effective − multiplier| / ρ.</summary>
+    /// <summary>How far the row is from being fulfilled, by its complementarity: |effective − multiplier| /
+    /// ρ.</summary>
     public double Violation;
 }

@@ -23,8 +23,8 @@ internal sealed partial class ContactSet
         }
     }
 
-    /// <summary>Ends an interior-point search: walls that are touched keep their force as multiplier, the others lose what little they
-    /// carried.</summary>
+    /// <summary>Ends an interior-point search: walls that are touched keep their force as multiplier, the others lose
+    /// what little they carried.</summary>
     /// <param name="least">Force that counts as touching [N].</param>
     public void LeaveInterior(double least)
     {
@@ -43,8 +43,8 @@ internal sealed partial class ContactSet
         }
     }
 
-    // One side of a pair of walls as an interior-point method sees it: slack s, force z, both positive, s·z near μ. With the slack and the
-    // force eliminated the side acts with p = μ/s − (z/s)(h − s) and the stiffness z/s.
+    // One side of a pair of walls as an interior-point method sees it: slack s, force z, both positive, s·z near μ.
+    // With the slack and the force eliminated the side acts with p = μ/s − (z/s)(h − s) and the stiffness z/s.
     private double ApplyInterior(
         ref ContactRow row, int index, in Station at, in SlotFrame frame, Vector3 axis, double middle, double clearance,
         Span<double> gradient, BlockTridiagonal tangent)
@@ -61,7 +61,8 @@ internal sealed partial class ContactSet
             if (side > 0 ? !row.Upper : !row.Lower)
                 continue;
 
-            ref InteriorSide wall = ref Side(index, side, clearance - side * middle, out double p, out double stiffness);
+            ref InteriorSide wall = ref Side(index, side, clearance - side * middle, out double p,
+                out double stiffness);
             net += side * wall.Force;
             worst = Math.Max(worst, Math.Abs(wall.Gap - wall.Slack));
             merit -= Interior * Math.Log(wall.Slack);
@@ -103,7 +104,8 @@ internal sealed partial class ContactSet
         return ref wall;
     }
 
-    /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both positive.</summary>
+    /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both
+    /// positive.</summary>
     /// <param name="step">Step of the unknowns.</param>
     /// <returns>Shares for slacks (and the wire) and for forces.</returns>
     public (double Slacks, double Forces) InteriorStep(ReadOnlySpan<double> step)
@@ -132,8 +134,8 @@ internal sealed partial class ContactSet
         return (slacks, forces);
     }
 
-    /// <summary>Turns a gradient with the eliminated forces into the one with the forces themselves, the true residual of an interior-point
-    /// search.</summary>
+    /// <summary>Turns a gradient with the eliminated forces into the one with the forces themselves, the true residual
+    /// of an interior-point search.</summary>
     public void WithInteriorForces(Span<double> gradient)
     {
         for (int i = 0; i < RowCount; i++)

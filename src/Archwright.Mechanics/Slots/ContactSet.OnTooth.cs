@@ -6,7 +6,8 @@ namespace Archwright.Mechanics.Slots;
 /// <content>What the restraints do to the teeth, now and with a slot elsewhere.</content>
 internal sealed partial class ContactSet
 {
-    /// <summary>Force and moment of the wire on the tooth through one restraint, moment about the slot's centre.</summary>
+    /// <summary>Force and moment of the wire on the tooth through one restraint, moment about the slot's
+    /// centre.</summary>
     public (Vector3 Force, Vector3 Moment) OnTooth(
         int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, RodMesh mesh)
     {
@@ -22,7 +23,8 @@ internal sealed partial class ContactSet
         return AtFixedPoint(row, q, frame);
     }
 
-    private static (Vector3 Force, Vector3 Moment) AtFixedPoint(in ContactRow row, ReadOnlySpan<double> q, in SlotFrame frame)
+    private static (Vector3 Force, Vector3 Moment) AtFixedPoint(in ContactRow row, ReadOnlySpan<double> q,
+        in SlotFrame frame)
     {
         if (row.Kind == RowKind.Pin)
             return default;
@@ -47,7 +49,8 @@ internal sealed partial class ContactSet
         return (force, Vector3.Cross(at.R - frame.Centre, force) + at.TurnAxis * (row.Effective * byTurn));
     }
 
-    /// <summary>A restraint as it would be with its slot elsewhere, the wire unmoved and the same side touching.</summary>
+    /// <summary>A restraint as it would be with its slot elsewhere, the wire unmoved and the same side
+    /// touching.</summary>
     /// <param name="index">Row; it must be active.</param>
     /// <param name="q">State of the wire.</param>
     /// <param name="frame">Where the slot would be.</param>
@@ -77,8 +80,10 @@ internal sealed partial class ContactSet
         return derivative;
     }
 
-    /// <summary>Force and moment on the tooth through one restraint with its slot elsewhere, the wire and the multiplier unmoved.</summary>
-    public (Vector3 Force, Vector3 Moment) OnToothAt(int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh)
+    /// <summary>Force and moment on the tooth through one restraint with its slot elsewhere, the wire and the
+    /// multiplier unmoved.</summary>
+    public (Vector3 Force, Vector3 Moment) OnToothAt(int index, ReadOnlySpan<double> q, in SlotFrame frame,
+        RodMesh mesh)
     {
         ref readonly ContactRow row = ref _rows[index];
         if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
@@ -92,7 +97,8 @@ internal sealed partial class ContactSet
     }
 
     // The side of the row that is touched now: axis, derivative of the gap by the turn, and the gap itself.
-    private static (Vector3 Axis, double ByTurn, double Gap) Touched(in ContactRow row, in Station at, in SlotFrame frame)
+    private static (Vector3 Axis, double ByTurn, double Gap) Touched(in ContactRow row, in Station at,
+        in SlotFrame frame)
     {
         Vector3 arm = at.R - frame.Centre;
         if (row.Kind == RowKind.Thread)

@@ -4,14 +4,15 @@ using Archwright.Mechanics.Rods;
 
 namespace Archwright.Mechanics.Slots;
 
-/// <summary>All restraints between one wire and its slots: gaps, multipliers, and their part of energy, gradient and tangent.</summary>
+/// <summary>All restraints between one wire and its slots: gaps, multipliers, and their part of energy, gradient and
+/// tangent.</summary>
 /// <remarks>
-/// Augmented Lagrangian: a row c with multiplier λ and the number ρ acts with p = λ + ρ c where that pushes the right way, and
-/// adds p²/(2ρ) to the merit function. After a Newton step λ takes the value of p, so at convergence c = 0 to
+/// Augmented Lagrangian: a row c with multiplier λ and the number ρ acts with p = λ + ρ c where that pushes the right
+/// way, and adds p²/(2ρ) to the merit function. After a Newton step λ takes the value of p, so at convergence c = 0 to
 /// rounding whatever ρ is (docs/decisions/0003; tests change ρ by a factor of a hundred).
 /// Second derivatives: with m = ∂c/∂r at the crossing (normal to the wire but for the turn),
-/// δ²c = 2 (m·δr′) δs + (m·r″) δs² + f″ δφ² + f′ δ²φ, δs = −e₁·δr/(e₁·r′). Left out: the change of φ's derivatives by sliding,
-/// which is the torque times the slide and does not change what Newton converges to.
+/// δ²c = 2 (m·δr′) δs + (m·r″) δs² + f″ δφ² + f′ δ²φ, δs = −e₁·δr/(e₁·r′). Left out: the change of φ's derivatives by
+/// sliding, which is the torque times the slide and does not change what Newton converges to.
 /// </remarks>
 internal sealed partial class ContactSet
 {
@@ -43,7 +44,8 @@ internal sealed partial class ContactSet
     /// <summary>The number ρ [N/mm].</summary>
     public double Penalty { get; set; } = 1e5;
 
-    /// <summary>Force times gap that an interior-point search aims at [N·mm]; zero for walls that are felt on touch.</summary>
+    /// <summary>Force times gap that an interior-point search aims at [N·mm]; zero for walls that are felt on
+    /// touch.</summary>
     public double Interior { get; set; }
 
     /// <summary>The next evaluation sets slacks and forces of an interior-point search anew.</summary>
@@ -98,10 +100,11 @@ internal sealed partial class ContactSet
             _stations[i].Freeze(mesh, q, frames[_stations[i].Slot]);
     }
 
-    /// <summary>Adds the restraints' part of the gradient and the tangent, and returns their part of the merit function.
-    /// <see cref="Locate"/> comes first.</summary>
+    /// <summary>Adds the restraints' part of the gradient and the tangent, and returns their part of the merit
+    /// function. <see cref="Locate"/> comes first.</summary>
     public double Apply(
-        ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent, RodMesh mesh)
+        ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent,
+            RodMesh mesh)
     {
         double merit = 0;
         for (int i = 0; i < RowCount; i++)
@@ -136,7 +139,8 @@ internal sealed partial class ContactSet
             if (before == 0)
                 continue;
 
-            // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went. A wall that would have to pull lets go.
+            // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went. A wall that would
+            // have to pull lets go.
             if (!row.BothWays && after * before < 0)
                 after = 0;
 
@@ -273,10 +277,11 @@ internal sealed partial class ContactSet
         return merit;
     }
 
-    // Second derivatives take the multiplier, not p: a slot that has just moved makes a p of thousands of newtons, which would spoil the
-    // tangent; at the solution the two are equal, so nothing of Newton's speed is lost.
+    // Second derivatives take the multiplier, not p: a slot that has just moved makes a p of thousands of newtons,
+    // which would spoil the tangent; at the solution the two are equal, so nothing of Newton's speed is lost.
     private void AddAtStation(
-        int index, in Station at, in SlotFrame frame, Vector3 axis, double p, double weight, double first, double second,
+        int index, in Station at, in SlotFrame frame, Vector3 axis, double p, double weight, double first,
+            double second,
         Span<double> gradient, BlockTridiagonal tangent, double stiffness)
     {
         Vector3 m = NormalToWire(axis, at, frame, first);
@@ -305,7 +310,8 @@ internal sealed partial class ContactSet
     }
 
     private static void AddTurning(
-        in Station at, in SlotFrame frame, double p, double first, double second, in ElementVector slide, BlockTridiagonal tangent)
+        in Station at, in SlotFrame frame, double p, double first, double second, in ElementVector slide,
+            BlockTridiagonal tangent)
     {
         ElementVector turn = ElementVector.OfSlope(at.TurnByP, 1, at.TurnShape) + slide * at.TurnRate;
         ElementVector.AddOuter(tangent, at.Element, turn, turn * (p * second));
@@ -317,7 +323,8 @@ internal sealed partial class ContactSet
             Vector3 row = new(h[3 * i], h[3 * i + 1], h[3 * i + 2]);
             ElementVector.AddOuter(
                 tangent, at.Element,
-                ElementVector.OfSlope(unit, 0, at.TurnShape), ElementVector.OfSlope(row * (p * first), 0, at.TurnShape));
+                ElementVector.OfSlope(unit, 0, at.TurnShape), ElementVector.OfSlope(row * (p * first), 0,
+                    at.TurnShape));
         }
     }
 

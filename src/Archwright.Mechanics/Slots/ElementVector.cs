@@ -5,7 +5,8 @@ using Archwright.Mechanics.Rods;
 
 namespace Archwright.Mechanics.Slots;
 
-/// <summary>A vector over the sixteen unknowns of one element: the eight of its start node, the eight of its end node.</summary>
+/// <summary>A vector over the sixteen unknowns of one element: the eight of its start node, the eight of its end
+/// node.</summary>
 internal readonly struct ElementVector
 {
     public readonly Vector512<double> Start, End;
@@ -28,7 +29,8 @@ internal readonly struct ElementVector
         Vector512.Create(
             v.X * f.A2, v.Y * f.A2, v.Z * f.A2, v.X * f.A3, v.Y * f.A3, v.Z * f.A3, turn * f.M1, 0));
 
-    public static ElementVector operator +(in ElementVector a, in ElementVector b) => new(a.Start + b.Start, a.End + b.End);
+    public static ElementVector operator +(in ElementVector a, in ElementVector b) => new(a.Start + b.Start, a.End
+        + b.End);
 
     public static ElementVector operator *(in ElementVector a, double b) => new(a.Start * b, a.End * b);
 

@@ -1,7 +1,7 @@
 namespace Archwright.Mechanics.Slots;
 
-/// <summary>One wall in an interior-point search: gap h of the wire to it, slack s that stands for it, and force z, with s and z
-/// positive and s·z led to nil.</summary>
+/// <summary>One wall in an interior-point search: gap h of the wire to it, slack s that stands for it, and force z,
+/// with s and z positive and s·z led to nil.</summary>
 /// <remarks>S. J. Wright, <i>Primal-Dual Interior-Point Methods</i>, SIAM 1997 (from memory).</remarks>
 internal struct InteriorSide
 {

@@ -20,8 +20,8 @@ public enum Hold
     /// <summary>The centre line passes through two such points, at the two edges; twist and sliding are free.</summary>
     EdgePoints,
 
-    /// <summary>A fixed point of the wire glides along the slot's axis; direction and twist are free (bench: the variant
-    /// that general finite-element programs can do).</summary>
+    /// <summary>A fixed point of the wire glides along the slot's axis; direction and twist are free (bench: the
+    /// variant that general finite-element programs can do).</summary>
     Glide,
 }
 

@@ -5,9 +5,9 @@ namespace Archwright.Mechanics.Slots;
 
 /// <summary>Where the wire crosses a plane across a slot: the touching point of a contact there.</summary>
 /// <remarks>
-/// The plane stands at <see cref="U"/> along the slot's axis e₁. The place s along the wire where it crosses is not fixed: it
-/// follows from e₁·(r(s) − centre) = U, so ds = −e₁·δr/(e₁·r′). That is what makes a frictionless contact force normal to the
-/// <b>wire</b>, not to the slot.
+/// The plane stands at <see cref="U"/> along the slot's axis e₁. The place s along the wire where it crosses is not
+/// fixed: it follows from e₁·(r(s) − centre) = U, so ds = −e₁·δr/(e₁·r′). That is what makes a frictionless contact
+/// force normal to the <b>wire</b>, not to the slot.
 /// </remarks>
 internal struct Station
 {
@@ -38,11 +38,12 @@ internal struct Station
     /// <summary>Rate e₁·r′ at which the wire advances along the slot.</summary>
     public double Advance;
 
-    /// <summary>Turn φ of the section in the slot [rad]: that of the point <see cref="TurnAt"/> of the wire, carried on to the crossing by
-    /// <see cref="TurnRate"/>.</summary>
-    /// <remarks>A torque that enters at a node makes the twist jump there, so dφ/ds has two values, and φ as a function of the
-    /// sliding place a kink. While a step is judged, the point and the rate (the mean of both sides, which is what does the work when the wire
-    /// slides past the kink) are held; <see cref="Freeze"/> takes them anew after each step.</remarks>
+    /// <summary>Turn φ of the section in the slot [rad]: that of the point <see cref="TurnAt"/> of the wire, carried on
+    /// to the crossing by <see cref="TurnRate"/>.</summary>
+    /// <remarks>A torque that enters at a node makes the twist jump there, so dφ/ds has two values, and φ as a function
+    /// of the sliding place a kink. While a step is judged, the point and the rate (the mean of both sides, which is
+    /// what does the work when the wire slides past the kink) are held; <see cref="Freeze"/> takes them anew after each
+    /// step.</remarks>
     public double Turn;
 
     /// <summary>Point of the wire [mm] and rate [rad/mm] for <see cref="Turn"/>.</summary>
@@ -51,7 +52,8 @@ internal struct Station
     /// <summary>∂φ/∂P at <see cref="TurnAt"/>; the derivative by θ is one.</summary>
     public Vector3 TurnByP;
 
-    /// <summary>Slope of the wire and shape functions at <see cref="TurnAt"/>, in the same element as the crossing.</summary>
+    /// <summary>Slope of the wire and shape functions at <see cref="TurnAt"/>, in the same element as the
+    /// crossing.</summary>
     public Vector3 TurnP;
     public Hermite TurnShape;
 
@@ -172,7 +174,8 @@ internal struct Station
         Vector3 p = shape.Slope(r0, t0, r1, t1);
         Vector3 c = shape.Bend(r0, t0, r1, t1);
         double theta = shape.M0 * q[8 * element + 6] + shape.Mm * q[8 * element + 7] + shape.M1 * q[8 * element + 14];
-        double thetaRate = shape.C0 * q[8 * element + 6] + shape.Cm * q[8 * element + 7] + shape.C1 * q[8 * element + 14];
+        double thetaRate = shape.C0 * q[8 * element + 6] + shape.Cm * q[8 * element + 7] + shape.C1 * q[8 * element
+            + 14];
         RestPoint rest = mesh.RestAt(element, u);
         double twist = PointKernel.StrainOf(rest, p, c, theta, thetaRate).Twist + rest.Twist;
         double l = p.Length;
@@ -184,8 +187,8 @@ internal struct Station
     // This near to a node, as a share of the element, a contact counts as sitting on it.
     private const double NodeShare = 0.05;
 
-    /// <summary>(b e₂ − a e₃), a and b the stereographic coordinates of t in the frame: minus the spin about t of the smallest
-    /// rotation e₁ → t, by t.</summary>
+    /// <summary>(b e₂ − a e₃), a and b the stereographic coordinates of t in the frame: minus the spin about t of the
+    /// smallest rotation e₁ → t, by t.</summary>
     private static Vector3 CarriedSpin(Vector3 t, Vector3 e1, Vector3 e2, Vector3 e3)
     {
         double m = 1 / (1 + Vector3.Dot(t, e1));
@@ -209,7 +212,8 @@ internal struct Station
                 h[3 * i + j] -= by[i] * t[j] / l;
         }
 
-        // The two carried spins are not gradients by themselves, their difference is: what is left of asymmetry is rounding.
+        // The two carried spins are not gradients by themselves, their difference is: what is left of asymmetry is
+        // rounding.
         for (int i = 0; i < 3; i++)
         {
             for (int j = i + 1; j < 3; j++)
@@ -218,7 +222,8 @@ internal struct Station
     }
 
     // ∇(b e₂ − a e₃) with ∇a = m(e₂ − a n), ∇b = m(e₃ − b n), m = 1/(l + P·e₁), n = t + e₁.
-    private static void AddSpinDerivative(Vector3 p, double l, Vector3 e1, Vector3 e2, Vector3 e3, double scale, Span<double> h)
+    private static void AddSpinDerivative(Vector3 p, double l, Vector3 e1, Vector3 e2, Vector3 e3, double scale,
+        Span<double> h)
     {
         double m = 1 / (l + Vector3.Dot(p, e1));
         Vector3 n = p / l + e1;

@@ -57,7 +57,8 @@ public sealed record Tie
         new() { Kind = TieKind.Closed, Holds = CheckedHold(holds) };
 
     /// <summary>A tie that seats the wire with a force.</summary>
-    /// <param name="kind"><see cref="TieKind.Steel"/>, <see cref="TieKind.Elastic"/> or <see cref="TieKind.Spring"/>.</param>
+    /// <param name="kind"><see cref="TieKind.Steel"/>, <see cref="TieKind.Elastic"/> or
+    /// <see cref="TieKind.Spring"/>.</param>
     /// <param name="seatingForce">[N], zero or more.</param>
     /// <param name="stiffness">[N/mm], zero or more.</param>
     /// <param name="holds">[N]</param>

@@ -102,7 +102,8 @@ public sealed class WireComparisonTests
         Assert.Equal(2, wire.TeethAboveCeiling[0].Figure, 1e-12);
         Assert.Equal(1 / wire.TeethAboveCeiling[1].Ceiling, wire.LargestShareOfCeiling, 1e-12);
         Assert.Equal(
-            "Goes in, but one tooth is above a ceiling, most the upper right canine (13): intrusion 1.00 N, ceiling 0.20 N.",
+            "Goes in, but one tooth is above a ceiling, most the upper right canine (13): intrusion 1.00 N, "
+            + "ceiling 0.20 N.",
             wire.Sentence);
         Assert.Null(wire.Set);
         Assert.Equal(double.PositiveInfinity, wire.TorquePlay);

@@ -18,8 +18,8 @@ public sealed class ArchBenchmarkTests
 
     private const double RefinedShare = 5e-4;
 
-    /// <summary>Energy is printed to five digits. The drawn length is soft: with some 0.02 N/mm against sliding, 1e-4 N, that is 4e-6
-    /// of the forces here, move it by 5 µm.</summary>
+    /// <summary>Energy is printed to five digits. The drawn length is soft: with some 0.02 N/mm against sliding, 1e-4
+    /// N, that is 4e-6 of the forces here, move it by 5 µm.</summary>
     private const double EnergyShare = 1e-3;
     private const double DrawnTolerance = 5e-3;
 

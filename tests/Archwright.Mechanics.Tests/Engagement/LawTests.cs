@@ -327,8 +327,9 @@ public sealed class LawTests
         }, 1e-6);
     }
 
-    /// <summary>The default mesh against one three times as fine. The promised 0.3 % is kept on the reference arches (see
-    /// <see cref="ArchBenchmarkTests"/>); random arches, with offsets up to 6 mm and wires of any stiffness, ask more of it.</summary>
+    /// <summary>The default mesh against one three times as fine. The promised 0.3 % is kept on the reference arches
+    /// (see <see cref="ArchBenchmarkTests"/>); random arches, with offsets up to 6 mm and wires of any stiffness, ask
+    /// more of it.</summary>
     [Fact]
     public void The_default_mesh_is_within_one_per_cent_even_on_random_arches()
     {
@@ -341,9 +342,10 @@ public sealed class LawTests
         }, 1e-2, held: true);
     }
 
-    /// <summary>Without friction a wire may find no rest along the arch within some millimetres; where it stops then depends on the way it
-    /// came, so two ways cannot be compared.</summary>
-    private static bool RestsByItself(EngagementResult result) => result.HeldAlong <= 1e-3 * LawCases.LargestForce(result);
+    /// <summary>Without friction a wire may find no rest along the arch within some millimetres; where it stops then
+    /// depends on the way it came, so two ways cannot be compared.</summary>
+    private static bool RestsByItself(EngagementResult result) =>
+        result.HeldAlong <= 1e-3 * LawCases.LargestForce(result);
 
     private static void ForEach(int count, Func<LawCases.Case, double?> measure, double tolerance, bool held = false)
     {
