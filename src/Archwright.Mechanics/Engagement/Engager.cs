@@ -26,7 +26,7 @@ public sealed partial class Engager
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
     private const double NodeTolerance = 0.01;
-    private const int MostRemeshes = 16;
+    private const int MostRemeshes = 40;
 
     private readonly Layout _layout;
     private readonly Equilibrium<ElasticSection> _rod;

@@ -17,14 +17,14 @@ internal sealed class Slide
 {
     private const double LongestStep = 1.5;
     private const double FarthestSlide = 3;
-    private const int MostSteps = 8;
+    private const int MostSteps = 24;
     private const double ForceShare = 2e-6;
     private const double LeastForce = 1e-6;
     private const double LeastStiffness = 1e-6;
     private const double StoppedStiffness = 5;
     private const double LeastShift = 1e-6;
     private const double SmallForce = 3e-4;
-    private const double UsualLeastStep = 0.06;
+    private const double UsualLeastStep = 0.03;
     private const int UsualElements = 4;
 
     private readonly bool _exists;
@@ -170,7 +170,7 @@ internal sealed class Slide
         if (!_free)
             held += StoppedStiffness;
 
-        if (Math.Abs(_lastStep) > (_free ? _leastStep / 2 : LeastShift))
+        if (Math.Abs(_lastStep) > LeastShift)
         {
             _stiffness = (force - _lastForce) / _lastStep;
             _measured = true;

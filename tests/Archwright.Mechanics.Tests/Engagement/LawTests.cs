@@ -285,7 +285,7 @@ public sealed class LawTests
                 return null;
             }
 
-            return RestsByItself(guessed) && RestsByItself(followed) ? LawCases.Difference(guessed, followed) : 0;
+            return SameRest(guessed, followed) ? LawCases.Difference(guessed, followed) : 0;
         }, share, held);
     }
 
@@ -306,7 +306,7 @@ public sealed class LawTests
             if (!warm.Converged || LawCases.Engage(c.Arrangement) is not { } cold)
                 return null;
 
-            return RestsByItself(cold) && RestsByItself(warm) ? LawCases.Difference(cold, warm) : 0;
+            return SameRest(cold, warm) ? LawCases.Difference(cold, warm) : 0;
         }, share, held);
     }
 
@@ -346,6 +346,10 @@ public sealed class LawTests
     /// depends on the way it came, so two ways cannot be compared.</summary>
     private static bool RestsByItself(EngagementResult result) =>
         result.HeldAlong <= 1e-3 * LawCases.LargestForce(result);
+
+    /// <summary>A wire can have more than one place along the arch to rest in; only the same one can be compared.</summary>
+    private static bool SameRest(EngagementResult a, EngagementResult b) => RestsByItself(a) && RestsByItself(b)
+        && Enumerable.Range(0, a.Slots.Length).All(i => Math.Abs(a.Slots[i].Drawn - b.Slots[i].Drawn) < 0.1);
 
     private static void ForEach(int count, Func<LawCases.Case, double?> measure, double tolerance, bool held = false)
     {
