@@ -29,8 +29,8 @@ internal static class LawCases
     }
 
     /// <summary>Laws are shown on what is engaged; this keeps the set from running empty.</summary>
-    public static void Enough(int shown, int tried) =>
-        Assert.True(shown >= 0.9 * tried, $"Only {shown} of {tried} arches were engaged, so little is shown.");
+    public static void Enough(int shown, int tried, double share = 0.9) =>
+        Assert.True(shown >= share * tried, $"Only {shown} of {tried} arches were engaged, so little is shown.");
 
     /// <summary>Largest force on a tooth [N], and not less than a hundredth.</summary>
     public static double LargestForce(EngagementResult result) =>
