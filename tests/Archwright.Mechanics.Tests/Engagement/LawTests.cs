@@ -98,7 +98,7 @@ public sealed class LawTests
                 return 0;
 
             return LawCases.Difference(here, there, w => new(w.Force.Turned(back), w.Moment.Turned(back), w.About));
-        }, share, held, TwoRunsEnough(held));
+        }, share, held);
     }
 
     /// <summary>The picture in a mirror: x changes sign, right becomes left, so slots run the other way; moments turn
@@ -125,7 +125,7 @@ public sealed class LawTests
             EngagementResult reversed = there with { Slots = [.. there.Slots.Reverse()] };
             return LawCases.Difference(
                 here, reversed, w => new(Mirror(w.Force), Mirror(w.Moment) * -1, w.About));
-        }, share, held, TwoRunsEnough(held));
+        }, share, held);
     }
 
     [Fact]
@@ -202,7 +202,7 @@ public sealed class LawTests
                 return 0;
 
             return LawCases.Difference(one, two, w => new(w.Force * 0.5, w.Moment * 0.5, w.About));
-        }, share, held, TwoRunsEnough(held));
+        }, share, held);
     }
 
     /// <summary>A slot with more room forbids less, so the least energy cannot rise.</summary>
