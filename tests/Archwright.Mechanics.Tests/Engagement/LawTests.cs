@@ -347,9 +347,10 @@ public sealed class LawTests
     private static bool RestsByItself(EngagementResult result) =>
         result.HeldAlong <= 1e-3 * LawCases.LargestForce(result);
 
-    /// <summary>A wire can have more than one place along the arch to rest in; only the same one can be compared.</summary>
+    /// <summary>A wire can rest in more than one place along the arch; only the same one is compared.</summary>
     private static bool SameRest(EngagementResult a, EngagementResult b) => RestsByItself(a) && RestsByItself(b)
-        && Enumerable.Range(0, a.Slots.Length).All(i => Math.Abs(a.Slots[i].Drawn - b.Slots[i].Drawn) < 0.02);
+        && Enumerable.Range(0, a.Slots.Length).All(i =>
+            Math.Abs(a.Slots[i].Drawn - b.Slots[i].Drawn) < 0.02);
 
     /// <summary>Both runs must be engaged to be compared. Where the wire is free to slide, a known shortcoming is that
     /// one of the two fails on more arches than either alone (17 of 20 and 22 of 25 are left).</summary>
