@@ -16,13 +16,8 @@ internal static class ArchFile
     public static CaseFile Of(ArchSetup setup, string title)
     {
         ImmutableArray<ClinicalOffset> offsets = [.. setup.Offsets.Select(Rounded)];
-        return new CaseFile
+        return CaseFile.Of(setup, title) with
         {
-            Title = title,
-            Jaw = setup.Jaw.Word(),
-            Teeth = [.. setup.Teeth.Select(tooth => (ToothNumber?)tooth)],
-            Axes = setup.Axes,
-            WireId = setup.Wire.Id,
             Offsets = [.. offsets.Select(offset => (ClinicalOffset?)offset)],
             Arrangement = setup.Arrangement with
             {

@@ -54,8 +54,8 @@ internal static class Condensation
             Respond(rod, active, right, gaps, motion, multipliers);
             for (int i = 0; i < size; i++)
             {
-                double sum = Dot(byMotion.AsSpan(i * unknowns, unknowns), motion)
-                    + Dot(gapByMotion.AsSpan(i * active.Length, active.Length), multipliers);
+                double sum = Spans.Dot(byMotion.AsSpan(i * unknowns, unknowns), motion)
+                    + Spans.Dot(gapByMotion.AsSpan(i * active.Length, active.Length), multipliers);
                 stiffness[i * size + j] -= sum;
             }
         }
@@ -164,14 +164,5 @@ internal static class Condensation
     {
         ref readonly ContactRow at = ref rod.Contacts.Rows[row];
         return at.Kind == RowKind.Seating ? at.Rise : rho;
-    }
-
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        double sum = 0;
-        for (int i = 0; i < a.Length; i++)
-            sum += a[i] * b[i];
-
-        return sum;
     }
 }

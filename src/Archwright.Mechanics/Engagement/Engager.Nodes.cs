@@ -12,7 +12,7 @@ public sealed partial class Engager
         ReadOnlySpan<double> s = _rod.Mesh.S;
         foreach (ref readonly ContactRow row in _rod.Contacts.Rows)
         {
-            if (row.Kind is not (RowKind.Walls or RowKind.Thread) || Math.Abs(row.Effective) <= least)
+            if (!row.CanTouch || Math.Abs(row.Effective) <= least)
                 continue;
 
             ref readonly Station station = ref _rod.Contacts.Stations[row.Station];
@@ -43,26 +43,18 @@ public sealed partial class Engager
     // Rows at a fixed point of the wire look up their node again.
     private void AttachFixedRows()
     {
-        ReadOnlySpan<double> s = _rod.Mesh.S;
         foreach (ref ContactRow row in _rod.Contacts.Rows)
         {
             if (row.Kind is RowKind.Pin)
-                _slide.Attach(ref row, s);
+                _slide.Attach(ref row, _rod.Mesh);
             if (row.Kind is not (RowKind.Place or RowKind.Direction or RowKind.Turn))
                 continue;
 
             double place = _layout.Places[row.Slot];
             double wanted = row.EndStop ? place + row.Target : place;
-            int nearest = 0;
-            for (int i = 1; i < s.Length; i++)
-            {
-                if (Math.Abs(s[i] - wanted) < Math.Abs(s[nearest] - wanted))
-                    nearest = i;
-            }
-
-            row.Node = nearest;
+            row.Node = _rod.Mesh.NearestNode(wanted);
             if (row.EndStop)
-                row.Target = s[nearest] - place;
+                row.Target = _rod.Mesh.S[row.Node] - place;
         }
     }
 
@@ -122,8 +114,7 @@ public sealed partial class Engager
     {
         foreach (ref readonly ContactRow row in _rod.Contacts.Rows)
         {
-            bool contact = row.Kind is RowKind.Walls or RowKind.Thread;
-            if (contact && row.Station == station && Math.Abs(row.Effective) > least)
+            if (row.CanTouch && row.Station == station && Math.Abs(row.Effective) > least)
                 return true;
         }
 

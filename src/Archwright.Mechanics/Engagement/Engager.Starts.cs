@@ -31,7 +31,7 @@ public sealed partial class Engager
         for (int i = 0; i < _rod.Mesh.Nodes; i++)
         {
             (Vector3 point, Vector3 slope) = guess.At(_rod.Mesh.S[i]);
-            PutNode(q, i, point, slope);
+            NodalState.Put(q, i, point, slope);
         }
 
         StartingTurn.Fill(_rod, Arrangement, guess.Anchors);
@@ -62,24 +62,11 @@ public sealed partial class Engager
         BuildMesh();
         Span<double> q = _rod.State;
         for (int i = 0; i < _rod.Mesh.Nodes; i++)
-            PutNode(q, i, _rod.Mesh.RestPosition(i), _rod.Mesh.RestTangent(i));
+            NodalState.Put(q, i, _rod.Mesh.RestPosition(i), _rod.Mesh.RestTangent(i));
 
         foreach (ref Station station in _rod.Contacts.Stations)
             station.S = _layout.Places[station.Slot] + station.U;
         _rod.Contacts.ForgetForces();
-    }
-
-    private static void PutNode(Span<double> q, int node, Vector3 point, Vector3 slope)
-    {
-        Span<double> at = q.Slice(8 * node, 8);
-        at[0] = point.X;
-        at[1] = point.Y;
-        at[2] = point.Z;
-        at[3] = slope.X;
-        at[4] = slope.Y;
-        at[5] = slope.Z;
-        at[6] = 0;
-        at[7] = 0;
     }
 
     private void ForgetMultipliers(List<(int Slot, double S)> anchors)

@@ -58,9 +58,10 @@ public sealed partial class Engager
         int nodes = 16 + stations
             + arrangement.Slots.Length * (Options.ElementsPerSlot + Options.ElementsPerGap)
             + (int)(6 * Options.ElementsPerGap * length / MeshPlan.UsualGap);
+        int rows = 4 * stations + 6 * arrangement.Slots.Length + 2;
         _plan = new MeshPlan(nodes);
         _rod = new Equilibrium<ElasticSection>(
-            nodes, stations, 4 * stations + 6 * arrangement.Slots.Length + 2, arrangement.Slots.Length,
+            nodes, stations, rows, arrangement.Slots.Length,
             new ElasticSection(arrangement.Wire.Section, arrangement.Wire.Alloy),
             arrangement.Wire.Alloy.Young * arrangement.Wire.Section.Area)
         {
@@ -70,7 +71,7 @@ public sealed partial class Engager
         _meshBefore = new RodMesh(nodes);
         _before = new double[8 * nodes];
         _saved = new double[8 * nodes];
-        _savedMultipliers = new double[4 * stations + 6 * arrangement.Slots.Length + 2];
+        _savedMultipliers = new double[rows];
         _from = new SlotFrame[arrangement.Slots.Length];
         _rod.ContactNumber = ContactNumber.Usual * Options.ContactNumber;
         _slide = new Slide(arrangement, _layout, Options.ElementsPerGap);
@@ -192,8 +193,7 @@ public sealed partial class Engager
             last = Settle(NearIterations, near: true, cancellation);
             if (last != SearchEnd.Converged)
             {
-                Restore();
-                MoveSlots(target, done, carryWire: false);
+                GoBack(target, done);
                 MoveSlots(target, next);
                 last = Settle(StepIterations, near: false, cancellation);
             }
@@ -205,14 +205,19 @@ public sealed partial class Engager
                 continue;
             }
 
-            Restore();
-            MoveSlots(target, done, carryWire: false);
+            GoBack(target, done);
             stride /= 2;
             if (stride < ShortestStride)
                 return last;
         }
 
         return last;
+    }
+
+    private void GoBack(SlotFrame[] target, double share)
+    {
+        Restore();
+        MoveSlots(target, share, carryWire: false);
     }
 
     private void MoveSlots(SlotFrame[] target, double share, bool carryWire = true)

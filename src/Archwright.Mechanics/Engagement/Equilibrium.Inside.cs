@@ -41,7 +41,7 @@ internal sealed partial class Equilibrium<TLaw>
         for (int pass = 0; pass < mostIterations; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (!Evaluate(q, out double merit))
+            if (!Evaluate(q, out _))
                 return SearchEnd.Missed;
 
             Contacts.Starting = false;

@@ -1,3 +1,5 @@
+using Archwright.Mechanics.Numerics;
+
 namespace Archwright.Mechanics.Engagement;
 
 /// <content>Newton's method on energy and augmented Lagrangian, from near by.</content>
@@ -55,7 +57,7 @@ internal sealed partial class Equilibrium<TLaw>
         Span<double> q = State;
         Span<double> trial = _trial.AsSpan(0, q.Length);
         Span<double> step = _step.AsSpan(0, q.Length);
-        double slope = Dot(Gradient, step);
+        double slope = Spans.Dot(Gradient, step);
         double residual = Residual;
         double limit = StepLimit(step);
         double share = Math.Min(1, limit);

@@ -204,13 +204,4 @@ internal sealed partial class Equilibrium<TLaw>
 
         return largest;
     }
-
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        double sum = 0;
-        for (int i = 0; i < a.Length; i++)
-            sum += a[i] * b[i];
-
-        return sum;
-    }
 }

@@ -40,7 +40,7 @@ internal sealed class NodeTracking
         for (int i = 0; i < rows.Length; i++)
         {
             double force = Math.Max(Math.Abs(rows[i].Effective), Math.Abs(rows[i].Multiplier));
-            if (rows[i].Kind is not (RowKind.Walls or RowKind.Thread) || force <= least)
+            if (!rows[i].CanTouch || force <= least)
                 continue;
 
             ref readonly Station station = ref contacts.Stations[rows[i].Station];
@@ -97,38 +97,12 @@ internal sealed class NodeTracking
     {
         double left = mesh.S[node - 1];
         double right = mesh.S[node + 1];
-        double turnLeft = TurnAt(mesh, q, (left + s) / 2, node - 1);
-        double turnRight = TurnAt(mesh, q, (s + right) / 2, node - 1);
-        double h = mesh.Length(element);
-        var shape = new Hermite((s - mesh.S[element]) / h, h);
-        Vector3 r0 = RodAssembly.Position(q, element);
-        Vector3 r1 = RodAssembly.Position(q, element + 1);
-        Vector3 t0 = RodAssembly.Slope(q, element);
-        Vector3 t1 = RodAssembly.Slope(q, element + 1);
-        Vector3 point = shape.Point(r0, t0, r1, t1);
-        Vector3 slope = shape.Slope(r0, t0, r1, t1);
-        double turn = Turn(q, element, shape);
-        Span<double> at = q.Slice(8 * node, 8);
-        at[0] = point.X;
-        at[1] = point.Y;
-        at[2] = point.Z;
-        at[3] = slope.X;
-        at[4] = slope.Y;
-        at[5] = slope.Z;
-        at[6] = turn;
-        at[7] = turnRight;
+        double turnLeft = NodalState.TurnAt(mesh, q, (left + s) / 2, node - 1);
+        double turnRight = NodalState.TurnAt(mesh, q, (s + right) / 2, node - 1);
+        (Vector3 point, Vector3 slope, double turn) = NodalState.At(mesh, q, element, s);
+        NodalState.Put(q, node, point, slope, turn, turnRight);
         q[8 * node - 1] = turnLeft;
     }
-
-    private static double TurnAt(RodMesh mesh, ReadOnlySpan<double> q, double s, int near)
-    {
-        int element = mesh.Find(s, near);
-        double h = mesh.Length(element);
-        return Turn(q, element, new Hermite((s - mesh.S[element]) / h, h));
-    }
-
-    private static double Turn(ReadOnlySpan<double> q, int element, in Hermite shape) =>
-        shape.M0 * q[8 * element + 6] + shape.Mm * q[8 * element + 7] + shape.M1 * q[8 * element + 14];
 
     private static int PinnedNode(ContactSet contacts)
     {

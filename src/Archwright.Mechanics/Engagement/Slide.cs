@@ -132,22 +132,16 @@ internal sealed class Slide
 
         _normal = (rod.Frames[_first].Along + rod.Frames[_second].Along).Unit();
         _middle = (rod.Frames[_first].Centre + rod.Frames[_second].Centre) * 0.5 + _normal * (_restAhead + _ahead);
-        Attach(ref PinOf(rod), rod.Mesh.S);
+        Attach(ref PinOf(rod), rod.Mesh);
     }
 
     /// <summary>Puts the pin on the node nearest to the pinned point.</summary>
-    public void Attach(ref ContactRow pin, ReadOnlySpan<double> s)
+    public void Attach(ref ContactRow pin, RodMesh mesh)
     {
-        int nearest = 0;
-        for (int i = 1; i < s.Length; i++)
-        {
-            if (Math.Abs(s[i] - PinPlace) < Math.Abs(s[nearest] - PinPlace))
-                nearest = i;
-        }
-
+        int nearest = mesh.NearestNode(PinPlace);
         pin.Node = nearest;
         pin.PinNormal = _normal;
-        pin.PinAt = _middle + _normal * (s[nearest] - PinPlace);
+        pin.PinAt = _middle + _normal * (mesh.S[nearest] - PinPlace);
     }
 
     /// <summary>Whether the wire still wants to slide, and how far.</summary>

@@ -169,6 +169,20 @@ internal sealed class RodMesh
             shape.Slope(r0, t0, r1, t1), shape.Bend(r0, t0, r1, t1), o0 * (1 - u) + o1 * u, (o1 - o0) / h);
     }
 
+    /// <summary>The node nearest to a place along the wire; the earlier of two as near.</summary>
+    /// <param name="s">[mm]</param>
+    public int NearestNode(double s)
+    {
+        int nearest = 0;
+        for (int i = 1; i < Nodes; i++)
+        {
+            if (Math.Abs(_s[i] - s) < Math.Abs(_s[nearest] - s))
+                nearest = i;
+        }
+
+        return nearest;
+    }
+
     /// <summary>The element that holds a place along the wire; the first or last one outside.</summary>
     /// <param name="s">[mm]</param>
     /// <param name="near">Where to start looking.</param>

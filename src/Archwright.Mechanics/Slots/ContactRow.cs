@@ -46,6 +46,12 @@ internal struct ContactRow
 {
     public RowKind Kind;
 
+    /// <summary>The row is felt only where the wire touches: walls and threads.</summary>
+    public readonly bool CanTouch => Kind is RowKind.Walls or RowKind.Thread;
+
+    /// <summary>The row acts where the wire crosses a station, not at a fixed point of the wire.</summary>
+    public readonly bool IsAtStation => CanTouch || Kind == RowKind.Seating;
+
     /// <summary>Index of the station (walls, seating, thread) or of the slot (others).</summary>
     public int Station;
 

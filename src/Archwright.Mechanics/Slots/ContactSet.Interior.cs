@@ -112,23 +112,15 @@ internal sealed partial class ContactSet
     {
         double slacks = 1;
         double forces = 1;
-        for (int i = 0; i < RowCount; i++)
+        for (int i = 0; i < 2 * RowCount; i++)
         {
-            ref readonly ContactRow row = ref _rows[i];
-            if (!row.Inside)
+            if (!IsFelt(i))
                 continue;
 
-            for (int k = 0; k < 2; k++)
-            {
-                if (k == 1 ? !row.Upper : !row.Lower)
-                    continue;
-
-                ref InteriorSide wall = ref _sides[2 * i + k];
-                double opening = (k == 1 ? -1 : 1) * wall.Derivative.Dot(step, _elementOfRow[i]);
-                wall.Plan(Interior, opening);
-                slacks = Math.Min(slacks, InteriorSide.Share(wall.Slack, wall.SlackStep));
-                forces = Math.Min(forces, InteriorSide.Share(wall.Force, wall.ForceStep));
-            }
+            ref InteriorSide wall = ref _sides[i];
+            wall.Plan(Interior, -Sign(i) * wall.Derivative.Dot(step, _elementOfRow[i / 2]));
+            slacks = Math.Min(slacks, InteriorSide.Share(wall.Slack, wall.SlackStep));
+            forces = Math.Min(forces, InteriorSide.Share(wall.Force, wall.ForceStep));
         }
 
         return (slacks, forces);
@@ -138,20 +130,13 @@ internal sealed partial class ContactSet
     /// of an interior-point search.</summary>
     public void WithInteriorForces(Span<double> gradient)
     {
-        for (int i = 0; i < RowCount; i++)
+        for (int i = 0; i < 2 * RowCount; i++)
         {
-            ref readonly ContactRow row = ref _rows[i];
-            if (!row.Inside)
+            if (!IsFelt(i))
                 continue;
 
-            for (int k = 0; k < 2; k++)
-            {
-                if (k == 1 ? !row.Upper : !row.Lower)
-                    continue;
-
-                ref InteriorSide wall = ref _sides[2 * i + k];
-                wall.Derivative.AddTo(gradient, _elementOfRow[i], (k == 1 ? 1 : -1) * (wall.Force - wall.Acting));
-            }
+            ref InteriorSide wall = ref _sides[i];
+            wall.Derivative.AddTo(gradient, _elementOfRow[i / 2], Sign(i) * (wall.Force - wall.Acting));
         }
     }
 
@@ -161,25 +146,27 @@ internal sealed partial class ContactSet
     {
         double sum = 0;
         int count = 0;
-        for (int i = 0; i < RowCount; i++)
+        for (int i = 0; i < 2 * RowCount; i++)
         {
-            ref readonly ContactRow row = ref _rows[i];
-            if (!row.Inside)
+            if (!IsFelt(i))
                 continue;
 
-            for (int k = 0; k < 2; k++)
-            {
-                if (k == 1 ? !row.Upper : !row.Lower)
-                    continue;
-
-                ref InteriorSide wall = ref _sides[2 * i + k];
-                wall.Slack += slacks * wall.SlackStep;
-                wall.Force += forces * wall.ForceStep;
-                sum += wall.Slack * wall.Force;
-                count++;
-            }
+            ref InteriorSide wall = ref _sides[i];
+            wall.Slack += slacks * wall.SlackStep;
+            wall.Force += forces * wall.ForceStep;
+            sum += wall.Slack * wall.Force;
+            count++;
         }
 
         return count > 0 ? sum / count : 0;
     }
+
+    // Sides stand two a row, the lower wall first.
+    private bool IsFelt(int side)
+    {
+        ref readonly ContactRow row = ref _rows[side / 2];
+        return row.Inside && (side % 2 == 1 ? row.Upper : row.Lower);
+    }
+
+    private static int Sign(int side) => side % 2 == 1 ? 1 : -1;
 }

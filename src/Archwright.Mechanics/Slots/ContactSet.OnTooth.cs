@@ -13,11 +13,10 @@ internal sealed partial class ContactSet
     {
         ref readonly ContactRow row = ref _rows[index];
         ref readonly SlotFrame frame = ref frames[row.Slot];
-        double p = row.Effective;
-        if (p == 0 || row.Kind == RowKind.Pin)
+        if (row.Effective == 0)
             return default;
 
-        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
+        if (row.IsAtStation)
             return AtStation(row, _stations[row.Station], frame);
 
         return AtFixedPoint(row, q, frame);
@@ -62,7 +61,7 @@ internal sealed partial class ContactSet
         int index, ReadOnlySpan<double> q, in SlotFrame frame, RodMesh mesh, out double value, out int element)
     {
         ref readonly ContactRow row = ref _rows[index];
-        if (row.Kind is RowKind.Place or RowKind.Direction or RowKind.Turn or RowKind.Pin)
+        if (!row.IsAtStation)
         {
             FixedGap(row, q, frame, mesh, out value, out ElementVector fixedDerivative, out element);
             return fixedDerivative;
@@ -86,7 +85,7 @@ internal sealed partial class ContactSet
         RodMesh mesh)
     {
         ref readonly ContactRow row = ref _rows[index];
-        if (row.Kind is RowKind.Walls or RowKind.Seating or RowKind.Thread)
+        if (row.IsAtStation)
         {
             Station at = _stations[row.Station];
             at.Locate(mesh, q, frame);

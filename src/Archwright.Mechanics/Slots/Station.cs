@@ -127,8 +127,7 @@ internal struct Station
             RodAssembly.Position(q, Element + 1), RodAssembly.Slope(q, Element + 1));
         double l = TurnP.Length;
         Vector3 t = TurnP / l;
-        double theta = TurnShape.M0 * q[8 * Element + 6] + TurnShape.Mm * q[8 * Element + 7]
-            + TurnShape.M1 * q[8 * Element + 14];
+        double theta = NodalState.Turn(q, Element, TurnShape);
 
         // Section's directors: carried from the rest frame, then turned.
         double c0 = 1 + Vector3.Dot(t, Rest.D1);
@@ -173,7 +172,7 @@ internal struct Station
         Vector3 t1 = RodAssembly.Slope(q, element + 1);
         Vector3 p = shape.Slope(r0, t0, r1, t1);
         Vector3 c = shape.Bend(r0, t0, r1, t1);
-        double theta = shape.M0 * q[8 * element + 6] + shape.Mm * q[8 * element + 7] + shape.M1 * q[8 * element + 14];
+        double theta = NodalState.Turn(q, element, shape);
         double thetaRate = shape.C0 * q[8 * element + 6] + shape.Cm * q[8 * element + 7] + shape.C1 * q[8 * element
             + 14];
         RestPoint rest = mesh.RestAt(element, u);
