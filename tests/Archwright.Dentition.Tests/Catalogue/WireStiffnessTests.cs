@@ -1,28 +1,15 @@
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Units;
 using Archwright.Mechanics.Sections;
+using Archwright.Tests.Published;
 
 namespace Archwright.Dentition.Tests.Catalogue;
 
 /// <summary>Stiffness numbers, play and range against what is printed.</summary>
 public sealed class WireStiffnessTests
 {
-    /// <summary>Cross-section numbers, 0.004 in round = 1: C. J. Burstone, "Variable-modulus orthodontics", Am J
-    /// Orthod 1981;80:1–16. How we have it: computed from its definition; the printed table agrees where
-    /// remembered. Two decimals.</summary>
     [Theory, Trait("basis", "published")]
-    [InlineData(8, 16.00)]
-    [InlineData(9, 25.63)]
-    [InlineData(10, 39.06)]
-    [InlineData(12, 81.00)]
-    [InlineData(14, 150.06)]
-    [InlineData(16, 256.00)]
-    [InlineData(17.5, 366.36)]
-    [InlineData(18, 410.06)]
-    [InlineData(20, 625.00)]
-    [InlineData(22, 915.06)]
-    [InlineData(30, 3164.06)]
-    [InlineData(36, 6561.00)]
+    [MemberData(nameof(CrossSectionNumbers.Round), MemberType = typeof(CrossSectionNumbers))]
     public void Round_wires_have_the_printed_cross_section_number(double mils, double number)
     {
         Section section = Section.Round(Mils(mils));
@@ -30,23 +17,8 @@ public sealed class WireStiffnessTests
         Assert.Equal(number, WireStiffness.CrossSectionNumber(section.BendingOverThickness), 0.01);
     }
 
-    /// <summary>As above, sharp edges as the printed numbers have them: second order (up and down), then first order
-    /// (in and out).</summary>
     [Theory, Trait("basis", "published")]
-    [InlineData(14, 25, 454.92, 1450.63)]
-    [InlineData(16, 16, 434.60, 434.60)]
-    [InlineData(16, 22, 597.57, 1129.79)]
-    [InlineData(17, 17, 553.87, 553.87)]
-    [InlineData(17, 22, 716.77, 1200.40)]
-    [InlineData(17, 25, 814.51, 1761.48)]
-    [InlineData(18, 18, 696.14, 696.14)]
-    [InlineData(18, 22, 850.84, 1271.01)]
-    [InlineData(18, 25, 966.87, 1865.10)]
-    [InlineData(19, 25, 1137.13, 1968.71)]
-    [InlineData(20, 20, 1061.03, 1061.03)]
-    [InlineData(20, 25, 1326.29, 2072.33)]
-    [InlineData(21, 25, 1535.35, 2175.95)]
-    [InlineData(21.5, 28, 1845.37, 3129.84)]
+    [MemberData(nameof(CrossSectionNumbers.Rectangular), MemberType = typeof(CrossSectionNumbers))]
     public void Rectangular_wires_have_the_printed_cross_section_numbers(
         double thickness, double width, double secondOrder, double firstOrder)
     {

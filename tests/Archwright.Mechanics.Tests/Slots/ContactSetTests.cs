@@ -110,12 +110,7 @@ public sealed class ContactSetTests
         if (name.Contains("turned", StringComparison.Ordinal))
             return;
 
-        for (int j = 0; j < RandomContact.Unknowns; j++)
-        {
-            double[] unit = new double[RandomContact.Unknowns];
-            unit[j] = 1;
-            AssertEqual(GradientByDifferences(contact, j), RandomContact.Times(tangent, unit), 10);
-        }
+        AssertDerivative(contact, tangent);
     }, iter: 20);
 
     [Theory]
@@ -125,12 +120,7 @@ public sealed class ContactSetTests
         var contact = new RandomContact(seed, penalty: 1e-6, Rows[name]);
         contact.Gradient(contact.Wire.State, out BlockTridiagonal tangent);
 
-        for (int j = 0; j < RandomContact.Unknowns; j++)
-        {
-            double[] unit = new double[RandomContact.Unknowns];
-            unit[j] = 1;
-            AssertEqual(GradientByDifferences(contact, j), RandomContact.Times(tangent, unit), 10);
-        }
+        AssertDerivative(contact, tangent);
     }, iter: 20);
 
     [Theory]
@@ -291,5 +281,15 @@ public sealed class ContactSetTests
     {
         for (int i = 0; i < expected.Length; i++)
             Assert.Equal(expected[i], actual[i], tolerance: Tolerance * scale);
+    }
+
+    private static void AssertDerivative(RandomContact contact, BlockTridiagonal tangent)
+    {
+        for (int j = 0; j < RandomContact.Unknowns; j++)
+        {
+            double[] unit = new double[RandomContact.Unknowns];
+            unit[j] = 1;
+            AssertEqual(GradientByDifferences(contact, j), RandomContact.Times(tangent, unit), 10);
+        }
     }
 }
