@@ -1,5 +1,4 @@
 using Archwright.Mechanics.Numerics;
-using Archwright.Mechanics.Sections;
 using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Engagement;
@@ -23,7 +22,7 @@ internal static class Condensation
     private const double Tolerance = 1e-9;
 
     /// <summary>Row-major 6n × 6n; see <see cref="Engager.TangentStiffness"/>.</summary>
-    public static double[] Stiffness(Equilibrium<ElasticSection> rod, int slots)
+    public static double[] Stiffness(Equilibrium rod, int slots)
     {
         rod.Evaluate(rod.State, out _);
         rod.Factor.CopyFrom(rod.Tangent);
@@ -63,7 +62,7 @@ internal static class Condensation
         return stiffness;
     }
 
-    private static int[] ActiveRows(Equilibrium<ElasticSection> rod)
+    private static int[] ActiveRows(Equilibrium rod)
     {
         var active = new List<int>();
         for (int i = 0; i < rod.Contacts.RowCount; i++)
@@ -78,7 +77,7 @@ internal static class Condensation
 
     // Column j: slot j/6 shifts along (0–2) or turns about (3–5) an axis of the case.
     private static void Differentiate(
-        Equilibrium<ElasticSection> rod, int[] active, int j, Span<double> byMotion, Span<double> gaps,
+        Equilibrium rod, int[] active, int j, Span<double> byMotion, Span<double> gaps,
         double[] stiffness, int size)
     {
         int slot = j / 6;
@@ -123,7 +122,7 @@ internal static class Condensation
 
     // dq and dλ for one column.
     private static void Respond(
-        Equilibrium<ElasticSection> rod, int[] active, ReadOnlySpan<double> right, ReadOnlySpan<double> gaps,
+        Equilibrium rod, int[] active, ReadOnlySpan<double> right, ReadOnlySpan<double> gaps,
         double[] motion, double[] multipliers)
     {
         Array.Clear(multipliers);
@@ -160,7 +159,7 @@ internal static class Condensation
         }
     }
 
-    private static double Share(Equilibrium<ElasticSection> rod, int row, double rho)
+    private static double Share(Equilibrium rod, int row, double rho)
     {
         ref readonly ContactRow at = ref rod.Contacts.Rows[row];
         return at.Kind == RowKind.Seating ? at.Rise : rho;

@@ -1,6 +1,5 @@
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Rods;
-using Archwright.Mechanics.Sections;
 using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Engagement;
@@ -29,7 +28,7 @@ public sealed partial class Engager
     private const int MostRemeshes = 40;
 
     private readonly Layout _layout;
-    private readonly Equilibrium<ElasticSection> _rod;
+    private readonly Equilibrium _rod;
     private readonly MeshPlan _plan;
     private readonly double[] _saved;
     private readonly double[] _savedMultipliers;
@@ -60,10 +59,9 @@ public sealed partial class Engager
             + (int)(6 * Options.ElementsPerGap * length / MeshPlan.UsualGap);
         int rows = 4 * stations + 6 * arrangement.Slots.Length + 2;
         _plan = new MeshPlan(nodes);
-        _rod = new Equilibrium<ElasticSection>(
+        _rod = new Equilibrium(
             nodes, stations, rows, arrangement.Slots.Length,
-            new ElasticSection(arrangement.Wire.Section, arrangement.Wire.Alloy),
-            arrangement.Wire.Alloy.Young * arrangement.Wire.Section.Area)
+            RodLaw.Of(arrangement.Wire))
         {
             Rest = _layout.Rest,
         };
@@ -83,7 +81,7 @@ public sealed partial class Engager
     /// <summary>How.</summary>
     public EngagementOptions Options { get; }
 
-    internal Equilibrium<ElasticSection> Rod => _rod;
+    internal Equilibrium Rod => _rod;
 
     internal Layout Layout => _layout;
 

@@ -3,7 +3,7 @@ using Archwright.Mechanics.Rods;
 namespace Archwright.Mechanics.Engagement;
 
 /// <content>The interior-point search, from afar.</content>
-internal sealed partial class Equilibrium<TLaw>
+internal sealed partial class Equilibrium
 {
     private const double EnergyGrowth = 3;
     private const double EnergyRoom = 20;
@@ -103,14 +103,14 @@ internal sealed partial class Equilibrium<TLaw>
     private double StayWithinReach(double share)
     {
         Span<double> trial = _trial.AsSpan(0, 8 * Mesh.Nodes);
-        double before = RodAssembly.Energy(Mesh, _law, Tie * Stretch, State);
+        double before = Law.Energy(Mesh, Tie * Stretch, State);
         for (int pass = 0; pass < 8; pass++)
         {
             for (int i = 0; i < trial.Length; i++)
                 trial[i] = _q[i] + share * _step[i];
 
             if (Contacts.Locate(Mesh, trial, Frames)
-                && RodAssembly.Energy(Mesh, _law, Tie * Stretch, trial) <= EnergyGrowth * before + EnergyRoom)
+                && Law.Energy(Mesh, Tie * Stretch, trial) <= EnergyGrowth * before + EnergyRoom)
                 return share;
 
             share *= 0.3;

@@ -3,7 +3,7 @@ using Archwright.Mechanics.Numerics;
 namespace Archwright.Mechanics.Engagement;
 
 /// <content>Newton's method on energy and augmented Lagrangian, from near by.</content>
-internal sealed partial class Equilibrium<TLaw>
+internal sealed partial class Equilibrium
 {
     private const double LooseForce = 3e-4;
 

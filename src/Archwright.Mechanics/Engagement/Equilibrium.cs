@@ -1,6 +1,5 @@
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Rods;
-using Archwright.Mechanics.Sections;
 using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Engagement;
@@ -34,8 +33,7 @@ internal readonly record struct DeadLoad(int Node, Vector3 Force);
 /// gradient (quadratically) and the violation (by the ratio of the wire's own stiffness to ρ). Everything is allocated
 /// once; an iteration allocates nothing.
 /// </remarks>
-internal sealed partial class Equilibrium<TLaw>
-    where TLaw : struct, ISectionLaw
+internal sealed partial class Equilibrium
 {
     private const double BaseShift = 1e-4;
     private const double FirstShift = 1e-3;
@@ -53,9 +51,8 @@ internal sealed partial class Equilibrium<TLaw>
     private readonly NodeTracking _tracking;
     private double _lastStepShare;
     private double _lastShift = BaseShift;
-    private TLaw _law;
 
-    public Equilibrium(int mostNodes, int mostStations, int mostRows, int mostSlots, TLaw law, double stretch)
+    public Equilibrium(int mostNodes, int mostStations, int mostRows, int mostSlots, RodLaw law)
     {
         Mesh = new RodMesh(mostNodes);
         Contacts = new ContactSet(mostStations, mostRows);
@@ -67,8 +64,7 @@ internal sealed partial class Equilibrium<TLaw>
         _tangent = new BlockTridiagonal(mostNodes);
         _factor = new BlockTridiagonal(mostNodes);
         _tracking = new NodeTracking(mostStations);
-        _law = law;
-        Stretch = stretch;
+        Law = law;
     }
 
     public RodMesh Mesh { get; }
@@ -82,7 +78,7 @@ internal sealed partial class Equilibrium<TLaw>
     public SlotFrame[] Frames { get; }
 
     /// <summary>Initial EA [N].</summary>
-    public double Stretch { get; }
+    public double Stretch => Law.Stretch;
 
     /// <summary>γ of the tie of the nodal slopes.</summary>
     public double Tie { get; set; } = RodAssembly.FineTie;
@@ -96,7 +92,8 @@ internal sealed partial class Equilibrium<TLaw>
     /// <summary>State, 8 a node.</summary>
     public Span<double> State => _q.AsSpan(0, 8 * Mesh.Nodes);
 
-    public ref readonly TLaw Law => ref _law;
+    /// <summary>How the wire answers.</summary>
+    public RodLaw Law { get; }
 
     /// <summary>Newton iterations since the workspace was made.</summary>
     public int Iterations { get; private set; }
@@ -137,7 +134,7 @@ internal sealed partial class Equilibrium<TLaw>
         Span<double> gradient = Gradient;
         gradient.Clear();
         _tangent.Clear(Mesh.Nodes);
-        merit = RodAssembly.Add(Mesh, _law, Tie * Stretch, q, gradient, _tangent);
+        merit = Law.Add(Mesh, Tie * Stretch, q, gradient, _tangent);
         foreach (DeadLoad load in Loads)
         {
             gradient[8 * load.Node] -= load.Force.X;

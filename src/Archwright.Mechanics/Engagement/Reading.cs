@@ -14,7 +14,7 @@ internal static class Reading
 
     /// <summary>The result as it stands.</summary>
     public static EngagementResult Of(
-        Equilibrium<ElasticSection> rod, Layout layout, Arrangement arrangement, SearchEnd end, int iterations)
+        Equilibrium rod, Layout layout, Arrangement arrangement, SearchEnd end, int iterations)
     {
         bool converged = end == SearchEnd.Converged;
         ImmutableArray<SlotLoad> slots = converged ? Loads(rod, layout, arrangement) : [];
@@ -28,7 +28,7 @@ internal static class Reading
             Slots = slots,
             LargestStrain = strain,
             LargestStrainNear = NearestSlot(layout, at),
-            StoredEnergy = converged ? RodAssembly.Energy(rod.Mesh, rod.Law, rod.Tie * rod.Stretch, rod.State) : 0,
+            StoredEnergy = converged ? rod.Law.Energy(rod.Mesh, rod.Tie * rod.Stretch, rod.State) : 0,
             CentreLine = converged ? CentreLine(rod) : [],
             Iterations = iterations,
             Temperature = arrangement.Temperature,
@@ -36,14 +36,14 @@ internal static class Reading
     }
 
     // A pin that still holds a wire which finds no rest along the arch is a force out of balance.
-    private static double PinForce(Equilibrium<ElasticSection> rod)
+    private static double PinForce(Equilibrium rod)
     {
         ReadOnlySpan<ContactRow> rows = rod.Contacts.Rows;
         return rows.Length > 0 && rows[^1].Kind == RowKind.Pin ? Math.Abs(rows[^1].Effective) : 0;
     }
 
     private static ImmutableArray<SlotLoad> Loads(
-        Equilibrium<ElasticSection> rod, Layout layout, Arrangement arrangement)
+        Equilibrium rod, Layout layout, Arrangement arrangement)
     {
         var loads = ImmutableArray.CreateBuilder<SlotLoad>(arrangement.Slots.Length);
         for (int i = 0; i < arrangement.Slots.Length; i++)
@@ -52,7 +52,7 @@ internal static class Reading
         return loads.MoveToImmutable();
     }
 
-    private static SlotLoad Load(Equilibrium<ElasticSection> rod, Layout layout, Slot slot, int index)
+    private static SlotLoad Load(Equilibrium rod, Layout layout, Slot slot, int index)
     {
         Vector3 force = default;
         Vector3 moment = default;
@@ -86,7 +86,7 @@ internal static class Reading
             slot.Label, new Wrench(force, moment, rod.Frames[index].Centre), contact, Drawn(rod, layout, index), pull);
     }
 
-    private static double Drawn(Equilibrium<ElasticSection> rod, Layout layout, int index)
+    private static double Drawn(Equilibrium rod, Layout layout, int index)
     {
         foreach (ref readonly Station station in rod.Contacts.Stations)
         {
@@ -99,7 +99,7 @@ internal static class Reading
 
     // Curvature is nearly linear along an element; it is carried from the Gauss points to the ends, where contact
     // forces make its peaks.
-    private static (double Strain, double At) LargestStrain(Equilibrium<ElasticSection> rod, Section section)
+    private static (double Strain, double At) LargestStrain(Equilibrium rod, Section section)
     {
         double largest = 0;
         double at = 0;
@@ -136,7 +136,7 @@ internal static class Reading
     }
 
     // Without the free ends beyond the last slots, which are only there so that the wire is long enough.
-    private static ImmutableArray<Vector3> CentreLine(Equilibrium<ElasticSection> rod)
+    private static ImmutableArray<Vector3> CentreLine(Equilibrium rod)
     {
         var line = ImmutableArray.CreateBuilder<Vector3>();
         RodMesh mesh = rod.Mesh;
@@ -182,7 +182,7 @@ internal static class Reading
             + $"the tie holds {holds:0.0} N.");
     }
 
-    private static Obstacle NoEquilibrium(Equilibrium<ElasticSection> rod, Arrangement arrangement, SearchEnd end)
+    private static Obstacle NoEquilibrium(Equilibrium rod, Arrangement arrangement, SearchEnd end)
     {
         int hardest = HardestSlot(rod, out double force);
         int slot = end == SearchEnd.Missed && rod.Contacts.MissedSlot >= 0 ? rod.Contacts.MissedSlot
@@ -212,7 +212,7 @@ internal static class Reading
         return most;
     }
 
-    private static int HardestSlot(Equilibrium<ElasticSection> rod, out double force)
+    private static int HardestSlot(Equilibrium rod, out double force)
     {
         int slot = -1;
         force = 0;

@@ -89,7 +89,7 @@ internal sealed class Slide
 
     /// <summary>Lets the pin stand where the wire is now: a guessed shape is not pulled along before it has
     /// settled.</summary>
-    public void StandAt(Equilibrium<ElasticSection> rod)
+    public void StandAt(Equilibrium rod)
     {
         if (!_exists)
             return;
@@ -101,10 +101,10 @@ internal sealed class Slide
     }
 
     /// <summary>Force on the pin [N]; nil where there is none.</summary>
-    public double PinForce(Equilibrium<ElasticSection> rod) => _exists ? PinOf(rod).Effective : 0;
+    public double PinForce(Equilibrium rod) => _exists ? PinOf(rod).Effective : 0;
 
     /// <summary>Lets the pin go, or puts it back.</summary>
-    public void Hold(Equilibrium<ElasticSection> rod, bool hold)
+    public void Hold(Equilibrium rod, bool hold)
     {
         if (!_exists)
             return;
@@ -125,7 +125,7 @@ internal sealed class Slide
 
     /// <summary>Puts the pin's plane where the slots in the middle are now; at rest, through the point where it
     /// rests.</summary>
-    public void Place(Equilibrium<ElasticSection> rod)
+    public void Place(Equilibrium rod)
     {
         if (!_exists)
             return;
@@ -145,7 +145,7 @@ internal sealed class Slide
     }
 
     /// <summary>Whether the wire still wants to slide, and how far.</summary>
-    public bool Wants(Equilibrium<ElasticSection> rod, out double shift)
+    public bool Wants(Equilibrium rod, out double shift)
     {
         shift = 0;
         if (!_exists)
@@ -196,7 +196,7 @@ internal sealed class Slide
 
     // Stiffness against sliding with the shape held: ∫ B (dκ⁰/ds)² ds. The wire that may settle is softer, so the first
     // step is on the safe side.
-    private static double FixedShapeStiffness(Equilibrium<ElasticSection> rod)
+    private static double FixedShapeStiffness(Equilibrium rod)
     {
         double sum = 0;
         ReadOnlySpan<RestPoint> rest = rod.Mesh.Rest;
@@ -207,13 +207,13 @@ internal sealed class Slide
             RestPoint b = rest[RodMesh.Points * e + 1];
             var change = new SectionStrain(0, b.OverThickness - a.OverThickness, b.OverWidth - a.OverWidth,
                 b.Twist - a.Twist);
-            sum += 2 * rod.Law.Energy(RodMesh.Points * e, change) * rod.Mesh.Length(e) / (between * between);
+            sum += 2 * rod.Law.Initial.Energy(0, change) * rod.Mesh.Length(e) / (between * between);
         }
 
         return sum;
     }
 
-    private static ref ContactRow PinOf(Equilibrium<ElasticSection> rod)
+    private static ref ContactRow PinOf(Equilibrium rod)
     {
         Span<ContactRow> rows = rod.Contacts.Rows;
         return ref rows[rows.Length - 1];

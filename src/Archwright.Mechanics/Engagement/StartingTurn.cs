@@ -10,7 +10,7 @@ internal static class StartingTurn
 {
     /// <summary>Fills the turns of the state; the centre line must be there already.</summary>
     public static void Fill(
-        Equilibrium<ElasticSection> rod, Arrangement arrangement, List<(int Slot, double S)> anchors)
+        Equilibrium rod, Arrangement arrangement, List<(int Slot, double S)> anchors)
     {
         Span<double> q = rod.State;
         var at = new List<double>();
@@ -39,7 +39,7 @@ internal static class StartingTurn
         arrangement.Slots[slot].Hold == Hold.Clamped
         || (!arrangement.Wire.Section.IsRound && Layout.HasWalls(arrangement.Slots[slot]));
 
-    private static double TurnAt(Equilibrium<ElasticSection> rod, ReadOnlySpan<double> q, int slot, double s)
+    private static double TurnAt(Equilibrium rod, ReadOnlySpan<double> q, int slot, double s)
     {
         ref readonly SlotFrame frame = ref rod.Frames[slot];
         int element = rod.Mesh.Find(s, 0);

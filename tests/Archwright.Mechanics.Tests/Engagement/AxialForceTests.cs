@@ -40,7 +40,7 @@ public sealed class AxialForceTests
     private static double Worst(Engager engager)
     {
         Assert.True(engager.Engage().Converged);
-        Equilibrium<ElasticSection> rod = engager.Rod;
+        Equilibrium rod = engager.Rod;
         Section section = engager.Arrangement.Wire.Section;
         double young = engager.Arrangement.Wire.Alloy.Young;
         double worst = 0;

@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using Archwright.Mechanics.Engagement;
-using Archwright.Mechanics.Sections;
 using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Tests.Engagement;
@@ -41,7 +40,7 @@ public sealed class EquilibriumTests
 
     private static SearchEnd MoveAndSettle(Engager engager, double by)
     {
-        Equilibrium<ElasticSection> rod = engager.Rod;
+        Equilibrium rod = engager.Rod;
         rod.Frames[4] = rod.Frames[4].Moved(rod.Frames[4].Outward * by, default);
         return rod.SearchNear(60, loose: true, TestContext.Current.CancellationToken);
     }

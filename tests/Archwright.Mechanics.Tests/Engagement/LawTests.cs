@@ -260,7 +260,7 @@ public sealed class LawTests
 
         static Vector3 Force(Engager engager, int slot)
         {
-            Equilibrium<ElasticSection> rod = engager.Rod;
+            Equilibrium rod = engager.Rod;
             Vector3 sum = default;
             for (int row = 0; row < rod.Contacts.RowCount; row++)
             {

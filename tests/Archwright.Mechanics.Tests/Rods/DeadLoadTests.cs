@@ -133,7 +133,7 @@ public sealed class DeadLoadTests
     private static Tip Solve(
         RestCurve rest, ElasticSection law, double stretch, int elements, Vector3 load, int steps)
     {
-        var rod = new Equilibrium<ElasticSection>(elements + 1, 1, 8, 1, law, stretch)
+        var rod = new Equilibrium(elements + 1, 1, 8, 1, new ElasticRod(law, stretch))
         {
             Rest = rest,
 
