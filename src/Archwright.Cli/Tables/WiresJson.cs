@@ -50,6 +50,9 @@ internal static class WiresJson
         json.WriteNumber("thickness_mm", Rounded(section.Thickness));
         json.WriteNumber("width_mm", Rounded(section.Width));
         json.WriteNumber("edge_radius_mm", Rounded(section.EdgeRadius));
+        (double softest, double stiffest) = wire.Tolerance.Stiffness(section.Thickness);
+        json.WriteNumber("softest_by_size", Rounded(softest));
+        json.WriteNumber("stiffest_by_size", Rounded(stiffest));
         json.WriteNumber("bending_stiffness_occlusal_N_mm2", Rounded(stiffness.BendingUpDown));
         json.WriteNumber("bending_stiffness_labial_N_mm2", Rounded(stiffness.BendingInOut));
         json.WriteNumber("relative_bending_occlusal", Rounded(stiffness.RelativeUpDown));
@@ -92,6 +95,18 @@ internal static class WiresJson
         WriteFigure(json, "yield", alloy.Yield);
         WriteFigure(json, "plateau_start", alloy.PlateauStart);
         WriteFigure(json, "elastic_strain", alloy.ElasticStrain);
+        WriteFigure(json, "bending_yield", alloy.Plasticity?.Yield);
+        WriteFigure(json, "hardening", alloy.Plasticity?.Hardening);
+        WriteFigure(json, "austenite_finish", alloy.Transformation?.AusteniteFinish);
+        WriteFigure(json, "clausius_clapeyron", alloy.Transformation?.ClausiusClapeyron);
+        WriteFigure(json, "transformation_strain", alloy.Transformation?.TransformationStrain);
+        WriteFigure(json, "young_martensite", alloy.Transformation?.YoungMartensite);
+        WriteFigure(json, "forward_finish", alloy.Transformation?.ForwardFinish);
+        WriteFigure(json, "reverse_start", alloy.Transformation?.ReverseStart);
+        WriteFigure(json, "reverse_finish", alloy.Transformation?.ReverseFinish);
+        WriteFigure(json, "asymmetry", alloy.Transformation?.Asymmetry);
+        WriteFigure(json, "friction_dry", alloy.FrictionDry);
+        WriteFigure(json, "friction_wet", alloy.FrictionWet);
         WriteFigure(json, "nickel", alloy.Nickel);
         json.WriteEndObject();
     }

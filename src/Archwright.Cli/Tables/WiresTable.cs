@@ -51,6 +51,9 @@ internal static class WiresTable
                 + "pushes less than they say and still springs back.");
         }
 
+        Layout.Gap(terminal);
+        AlloysTable.Write(terminal, wires.Select(wire => wire.Alloy).Distinct());
+        Layout.Gap(terminal);
         Layout.Paragraph(terminal, "Where the figures come from: archwright wires WIRE, as in archwright wires "
             + wires[0].Id);
     }
@@ -84,6 +87,9 @@ internal static class WiresTable
             Cell("bending stiffness, occlusal"), Cell(Times(stiffness.BendingUpDown, stiffness.RelativeUpDown)));
         table.AddRow(
             Cell("bending stiffness, labial"), Cell(Times(stiffness.BendingInOut, stiffness.RelativeInOut)));
+        (double softest, double stiffest) = wire.Tolerance.Stiffness(section.Thickness);
+        table.AddRow(Cell("bending, real sizes"), Cell(
+            $"{Percent(softest - 1)} to +{Percent(stiffest - 1)} by the tolerance of size alone".Replace('-', '−')));
         table.AddRow(Cell("torsional stiffness"), Cell(Times(stiffness.Torsion, stiffness.RelativeTorsion)));
         table.AddRow(Cell("elastic range"), Cell(Range(wire, stiffness)));
         table.AddRow(Cell("play in a 0.018 in slot"), Cell(PlayInWords(wire, stiffness.TorquePlay(UsualSlots[0]))));
@@ -113,6 +119,8 @@ internal static class WiresTable
     internal static IEnumerable<(string Name, Sourced Figure)> Sources(CatalogueWire wire)
     {
         yield return ("stated thickness", wire.StatedThickness);
+        yield return ("thinnest against stated", wire.Tolerance.Smallest);
+        yield return ("thickest against stated", wire.Tolerance.Largest);
         yield return ("Young's modulus", wire.Alloy.Young);
         if (wire.Alloy.Poisson is { } poisson)
             yield return ("Poisson's ratio", poisson);
@@ -120,9 +128,18 @@ internal static class WiresTable
             yield return ("effective modulus in torsion", shear);
         if (wire.Alloy.Yield is { } yield)
             yield return ("yield strength", yield);
-        if (wire.Alloy.PlateauStart is { } plateau)
-            yield return ("start of the loading plateau", plateau);
+        if (wire.Alloy.Plasticity is { } plastic)
+        {
+            if (plastic.Yield != wire.Alloy.Yield)
+                yield return ("yield point in bending", plastic.Yield);
+            yield return ("hardening beyond it", plastic.Hardening);
+        }
+
+        foreach ((string name, Sourced figure) in wire.Alloy.Transformation?.Named ?? [])
+            yield return (name, figure);
         yield return ("elastic limit (strain)", wire.Alloy.ElasticStrain);
+        yield return ("friction on steel, dry", wire.Alloy.FrictionDry);
+        yield return ("friction on steel, in saliva", wire.Alloy.FrictionWet);
         yield return ("nickel", wire.Alloy.Nickel);
     }
 

@@ -9,22 +9,23 @@ internal static class AlloyTable
     public static IReadOnlyList<CatalogueAlloy> Read(IReadOnlyList<TableRow> names, IReadOnlyList<TableRow> figures)
     {
         CheckKnown(names, figures);
-        return [.. names.Select(name => Alloy(name, FiguresOf(name.Required("alloy"), figures)))];
+        return [.. names.Select(name => Alloy(name, new AlloyFigures(name, figures)))];
     }
 
-    private static CatalogueAlloy Alloy(TableRow name, Dictionary<string, Sourced> figures)
+    private static CatalogueAlloy Alloy(TableRow name, AlloyFigures figures)
     {
-        Sourced young = Needed(name, figures, "young", "MPa");
-        Sourced? poisson = Optional(name, figures, "poisson", "1");
-        Sourced? shear = Optional(name, figures, "shear", "MPa");
-        Sourced? yield = Optional(name, figures, "yield", "MPa");
-        Sourced? plateau = Optional(name, figures, "plateau_start", "MPa");
+        Sourced young = figures.Needed("young");
+        Sourced? poisson = figures.Optional("poisson");
+        Sourced? shear = figures.Optional("shear");
+        Sourced? yield = figures.Optional("yield");
+        Sourced? plateau = figures.Optional("plateau_start");
         if (name.Required("limit") == "plateau" != plateau is not null)
         {
             throw name.Fault(
                 "its limit and its plateau disagree.", "Give 'plateau_start' exactly where limit is plateau.");
         }
 
+        Sourced elasticStrain = ElasticStrain(name, figures, young, yield ?? plateau);
         return new CatalogueAlloy
         {
             Id = name.Required("alloy"),
@@ -33,9 +34,12 @@ internal static class AlloyTable
             Poisson = poisson,
             Shear = shear,
             Yield = yield,
-            PlateauStart = plateau,
-            ElasticStrain = ElasticStrain(name, figures, young, yield ?? plateau),
-            Nickel = Needed(name, figures, "nickel", "%"),
+            Plasticity = PlasticityOf(name, figures, young, yield),
+            Transformation = plateau is null ? null : TransformationOf(name, figures, plateau),
+            ElasticStrain = elasticStrain,
+            FrictionDry = figures.Needed("friction_dry"),
+            FrictionWet = figures.Needed("friction_wet"),
+            Nickel = figures.Needed("nickel"),
             Alloy = Law(name, young, poisson, shear),
         };
     }
@@ -50,10 +54,46 @@ internal static class AlloyTable
             : throw name.Fault("its torsion is not settled.", "Give 'poisson' or 'shear', one of them.");
     }
 
-    private static Sourced ElasticStrain(
-        TableRow name, Dictionary<string, Sourced> figures, Sourced young, Sourced? stress)
+    private static PlasticFigures? PlasticityOf(TableRow name, AlloyFigures figures, Sourced young, Sourced? yield)
     {
-        Sourced? given = Optional(name, figures, "elastic_strain", "1");
+        if (yield is null)
+        {
+            return figures.HasAny("bending_yield", "hardening")
+                ? throw name.Fault("it hardens but has no 'yield'.", "Add 'yield', or leave both out.")
+                : null;
+        }
+
+        Sourced hardening = figures.Needed("hardening");
+        return hardening.Value < young.Value
+            ? new PlasticFigures(figures.Optional("bending_yield") ?? yield, hardening)
+            : throw name.Fault("it hardens faster than it stretches.", "Give 'hardening' below 'young'.");
+    }
+
+    private static TransformationFigures TransformationOf(TableRow name, AlloyFigures figures, Sourced plateau)
+    {
+        var found = new TransformationFigures
+        {
+            AusteniteFinish = figures.Needed("austenite_finish"),
+            ClausiusClapeyron = figures.Needed("clausius_clapeyron"),
+            TransformationStrain = figures.Needed("transformation_strain"),
+            YoungMartensite = figures.Needed("young_martensite"),
+            ForwardStart = plateau,
+            ForwardFinish = figures.Needed("forward_finish"),
+            ReverseStart = figures.Needed("reverse_start"),
+            ReverseFinish = figures.Needed("reverse_finish"),
+            Asymmetry = figures.Needed("asymmetry"),
+        };
+        return found.IsInOrder
+            ? found
+            : throw name.Fault(
+                "its loop is not in order.",
+                "Loading rises from 'plateau_start' to 'forward_finish', unloading falls from 'reverse_start' to "
+                + "'reverse_finish' below it; 'asymmetry' is below 1.");
+    }
+
+    private static Sourced ElasticStrain(TableRow name, AlloyFigures figures, Sourced young, Sourced? stress)
+    {
+        Sourced? given = figures.Optional("elastic_strain");
         if (given is null == stress is null)
         {
             throw name.Fault(
@@ -63,35 +103,6 @@ internal static class AlloyTable
         return given ?? new Sourced(
             stress!.Value / young.Value, "1", $"of {stress.Spread} MPa", stress.Source,
             $"computed from stress over modulus; stress {stress.How}; modulus {young.How}");
-    }
-
-    private static Sourced Needed(TableRow name, Dictionary<string, Sourced> figures, string quantity, string unit) =>
-        Optional(name, figures, quantity, unit)
-            ?? throw name.Fault($"'{name.Required("alloy")}' has no '{quantity}'.", "Add the row to the alloys.");
-
-    private static Sourced? Optional(TableRow name, Dictionary<string, Sourced> figures, string quantity, string unit)
-    {
-        if (!figures.TryGetValue(quantity, out Sourced? figure))
-            return null;
-
-        return figure.Unit == unit
-            ? figure
-            : throw name.Fault($"'{quantity}' is given in {figure.Unit}.", $"Give it in {unit}.");
-    }
-
-    private static Dictionary<string, Sourced> FiguresOf(string alloy, IReadOnlyList<TableRow> figures)
-    {
-        var found = new Dictionary<string, Sourced>(StringComparer.Ordinal);
-        foreach (TableRow row in figures.Where(row => row.Required("alloy") == alloy))
-        {
-            Sourced figure = row.Figure();
-            if (figure.Value < 0)
-                throw row.Fault($"'{row.Required("quantity")}' is negative.", "None of these figures can be.");
-            if (!found.TryAdd(row.Required("quantity"), figure))
-                throw row.Fault($"'{row.Required("quantity")}' is given twice.", "Keep one row.");
-        }
-
-        return found;
     }
 
     private static void CheckKnown(IReadOnlyList<TableRow> names, IReadOnlyList<TableRow> figures)
@@ -107,14 +118,6 @@ internal static class AlloyTable
         {
             if (!known.Contains(row.Required("alloy")))
                 throw row.Fault($"no alloy is called '{row.Required("alloy")}'.", "Name it among the alloys first.");
-            if (!Quantities.Contains(row.Required("quantity")))
-            {
-                throw row.Fault(
-                    $"'{row.Required("quantity")}' is no known quantity.", $"Known: {string.Join(", ", Quantities)}.");
-            }
         }
     }
-
-    private static readonly string[] Quantities =
-        ["young", "poisson", "shear", "yield", "plateau_start", "elastic_strain", "nickel"];
 }

@@ -22,17 +22,29 @@ public sealed record CatalogueAlloy
     /// <summary>Effective modulus in torsion [MPa]; null where it follows from Poisson's ratio.</summary>
     public Sourced? Shear { get; init; }
 
-    /// <summary>Yield strength [MPa]; null for alloys that transform before they yield, and for stranded
-    /// wire.</summary>
+    /// <summary>Yield strength, 0.1 % offset in tension [MPa]; null for alloys that transform before they yield, and
+    /// for stranded wire.</summary>
     public Sourced? Yield { get; init; }
+
+    /// <summary>How it yields in bending; null where <see cref="Yield"/> is.</summary>
+    public PlasticFigures? Plasticity { get; init; }
+
+    /// <summary>How it transforms; null for alloys that do not.</summary>
+    public TransformationFigures? Transformation { get; init; }
 
     /// <summary>Stress at which the loading plateau begins at mouth temperature [MPa]; null for alloys without
     /// one.</summary>
-    public Sourced? PlateauStart { get; init; }
+    public Sourced? PlateauStart => Transformation?.ForwardStart;
 
     /// <summary>Largest fibre strain that is still elastic: yield over modulus; where the plateau begins for alloys
     /// that transform; for stranded wire counted at its outer diameter.</summary>
     public required Sourced ElasticStrain { get; init; }
+
+    /// <summary>Coefficient of kinetic friction on a steel slot, dry.</summary>
+    public required Sourced FrictionDry { get; init; }
+
+    /// <summary>Coefficient of kinetic friction on a steel slot, in saliva.</summary>
+    public required Sourced FrictionWet { get; init; }
 
     /// <summary>Share of nickel [% by weight].</summary>
     public required Sourced Nickel { get; init; }

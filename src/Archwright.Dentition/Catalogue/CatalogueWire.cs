@@ -19,6 +19,9 @@ public sealed record CatalogueWire
     /// <summary>Thickness as stated, with its source [in].</summary>
     public required Sourced StatedThickness { get; init; }
 
+    /// <summary>How far the real wire may be from the stated size.</summary>
+    public required SizeTolerance Tolerance { get; init; }
+
     /// <summary>Outline and constants of the stated section [mm].</summary>
     public required Section Section { get; init; }
 

@@ -4,23 +4,25 @@ using Archwright.Dentition.Tables;
 namespace Archwright.Dentition.Catalogue;
 
 /// <summary>The alloys and wires that a practice can hold, every figure with its source.</summary>
-/// <remarks>Immutable, safe to share among threads. The tables are <c>Catalogue/alloys.csv</c> and
-/// <c>Catalogue/wires.csv</c>; a row without a source does not load.</remarks>
+/// <remarks>Immutable, safe to share among threads. The tables are <c>Catalogue/alloys.csv</c>,
+/// <c>Catalogue/wires.csv</c> and <c>Catalogue/sizes.csv</c>; a row without a source does not load.</remarks>
 public sealed class WireCatalogue
 {
     private static readonly Lazy<WireCatalogue> Embedded = new(() => new WireCatalogue(
         Table.Embedded("Catalogue/alloy-names.csv"),
         Table.Embedded("Catalogue/alloys.csv"),
-        Table.Embedded("Catalogue/wires.csv")));
+        Table.Embedded("Catalogue/wires.csv"),
+        Table.Embedded("Catalogue/sizes.csv")));
 
     private readonly Dictionary<string, CatalogueWire> wiresById;
     private readonly Dictionary<string, CatalogueAlloy> alloysById;
 
     internal WireCatalogue(
-        IReadOnlyList<TableRow> alloyNames, IReadOnlyList<TableRow> alloyFigures, IReadOnlyList<TableRow> wires)
+        IReadOnlyList<TableRow> alloyNames, IReadOnlyList<TableRow> alloyFigures, IReadOnlyList<TableRow> wires,
+        IReadOnlyList<TableRow> sizes)
     {
         Alloys = AlloyTable.Read(alloyNames, alloyFigures);
-        Wires = WireTable.Read(wires, Alloys);
+        Wires = WireTable.Read(wires, Alloys, sizes);
         alloysById = Alloys.ToDictionary(alloy => alloy.Id, StringComparer.OrdinalIgnoreCase);
         wiresById = Wires.ToDictionary(wire => wire.Id, StringComparer.OrdinalIgnoreCase);
     }

@@ -8,13 +8,16 @@ namespace Archwright.Dentition.Catalogue;
 /// <summary>Reads the wires of the catalogue.</summary>
 internal static class WireTable
 {
-    public static IReadOnlyList<CatalogueWire> Read(IReadOnlyList<TableRow> rows, IReadOnlyList<CatalogueAlloy> alloys)
+    public static IReadOnlyList<CatalogueWire> Read(
+        IReadOnlyList<TableRow> rows, IReadOnlyList<CatalogueAlloy> alloys, IReadOnlyList<TableRow> sizes)
     {
+        SizeTolerance round = SizeTolerance.Of("round", sizes);
+        SizeTolerance rectangular = SizeTolerance.Of("rectangular", sizes);
         HashSet<string> known = new(StringComparer.Ordinal);
         List<CatalogueWire> wires = [];
         foreach (TableRow row in rows)
         {
-            CatalogueWire wire = Wire(row, alloys);
+            CatalogueWire wire = Wire(row, alloys, round, rectangular);
             if (!known.Add(wire.Id))
                 throw row.Fault($"'{wire.Id}' is listed twice.", "Keep one row.");
             wires.Add(wire);
@@ -23,7 +26,8 @@ internal static class WireTable
         return wires;
     }
 
-    private static CatalogueWire Wire(TableRow row, IReadOnlyList<CatalogueAlloy> alloys)
+    private static CatalogueWire Wire(
+        TableRow row, IReadOnlyList<CatalogueAlloy> alloys, SizeTolerance round, SizeTolerance rectangular)
     {
         CatalogueAlloy alloy = alloys.FirstOrDefault(one => one.Id == row.Required("alloy"))
             ?? throw row.Fault($"no alloy is called '{row.Required("alloy")}'.", "Name it among the alloys first.");
@@ -42,6 +46,7 @@ internal static class WireTable
             Title = $"{alloy.Title} {SizeWords(row)} in",
             Alloy = alloy,
             StatedThickness = thickness,
+            Tolerance = section.IsRound ? round : rectangular,
             Section = section,
             Wire = new Wire(section, alloy.Alloy),
         };

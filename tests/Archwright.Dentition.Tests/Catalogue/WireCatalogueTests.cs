@@ -73,8 +73,9 @@ public sealed class WireCatalogueTests
         {
             Sourced?[] figures =
             [
-                alloy.Young, alloy.Poisson, alloy.Shear, alloy.Yield, alloy.PlateauStart, alloy.ElasticStrain,
-                alloy.Nickel,
+                alloy.Young, alloy.Poisson, alloy.Shear, alloy.Yield, alloy.ElasticStrain, alloy.Nickel,
+                alloy.FrictionDry, alloy.FrictionWet, alloy.Plasticity?.Yield, alloy.Plasticity?.Hardening,
+                .. alloy.Transformation?.Named.Select(named => named.Figure) ?? [],
             ];
             foreach (Sourced figure in figures.OfType<Sourced>())
             {
@@ -160,7 +161,18 @@ public sealed class WireCatalogueTests
         ss,young,180000,MPa,x,book,found
         ss,poisson,0.3,1,x,book,found
         ss,yield,1350,MPa,x,book,found
+        ss,hardening,35000,MPa,x,book,found
+        ss,friction_dry,0.14,1,x,book,found
+        ss,friction_wet,0.17,1,x,book,found
         ss,nickel,8,%,x,book,found
+        """;
+
+    private const string Sizes = """
+        shape,quantity,value,unit,spread,source,how
+        round,smallest,-0.005,mm,x,book,found
+        round,largest,0.005,mm,x,book,found
+        rectangular,smallest,-6.5,%,x,book,found
+        rectangular,largest,5.1,%,x,book,found
         """;
 
     private const string WireColumns = "id,alloy,shape,thickness,width,edge_radius,unit,spread,source,how\n";
@@ -193,6 +205,9 @@ public sealed class WireCatalogueTests
     [InlineData("ss,yield,", "ss,yeild,", "no known quantity")]
     [InlineData("ss,nickel,8,", "zz,nickel,8,", "no alloy is called 'zz'")]
     [InlineData("ss,nickel,8,", "ss,nickel,-8,", "negative")]
+    [InlineData("ss,friction_wet,0.17,1,x,book,found\n", "", "no 'friction_wet'")]
+    [InlineData("ss,hardening,35000,MPa,x,book,found\n", "", "no 'hardening'")]
+    [InlineData("ss,hardening,35000,", "ss,hardening,350000,", "hardens faster")]
     [InlineData("ss,yield,1350,", "ss,plateau_start,1350,", "disagree")]
     public void A_faulty_alloy_row_is_refused_with_its_reason(string from, string to, string reason)
     {
@@ -213,6 +228,7 @@ public sealed class WireCatalogueTests
         Assert.Throws<TableException>(() => Load(Names, Figures, WireColumns + row + row));
     }
 
-    private static WireCatalogue Load(string names, string figures, string wires) => new(
-        Table.Parse("names.csv", names), Table.Parse("figures.csv", figures), Table.Parse("wires.csv", wires));
+    private static WireCatalogue Load(string names, string figures, string wires, string sizes = Sizes) => new(
+        Table.Parse("names.csv", names), Table.Parse("figures.csv", figures), Table.Parse("wires.csv", wires),
+        Table.Parse("sizes.csv", sizes));
 }
