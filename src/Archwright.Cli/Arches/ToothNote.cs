@@ -4,7 +4,7 @@ using System.Globalization;
 using Archwright.Cli.Running;
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Teeth;
-using Archwright.Exchange.Ties;
+using Archwright.Dentition.Ties;
 using Archwright.Mechanics.Slots;
 
 namespace Archwright.Cli.Arches;

@@ -1,6 +1,6 @@
+using Archwright.Dentition.Ties;
 using Archwright.Exchange.Json;
 using Archwright.Exchange.Problems;
-using Archwright.Exchange.Ties;
 using Archwright.Mechanics.Slots;
 
 namespace Archwright.Exchange.CaseFiles;

@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Reflection;
 using System.Text;
 using System.Text.RegularExpressions;
+using Archwright.Dentition.Ties;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Exchange.Csv;
 using Archwright.Exchange.Json;
-using Archwright.Exchange.Ties;
 using Archwright.Mechanics.Slots;
 
 namespace Archwright.Exchange.Tests.CaseFiles;

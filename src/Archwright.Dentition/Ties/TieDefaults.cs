@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Archwright.Mechanics.Slots;
 
-namespace Archwright.Exchange.Ties;
+namespace Archwright.Dentition.Ties;
 
 /// <summary>Figures that a tie gets when a case names its kind alone.</summary>
 /// <param name="Kind">Kind of tie.</param>

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Prescriptions;
+using Archwright.Dentition.Teeth;
+using Archwright.Dentition.Ties;
+using Archwright.Mechanics.Slots;
+using Archwright.Practice.Values;
+
+namespace Archwright.Practice.Advice;
+
+/// <summary>From what a practice notes of an arch to what the mechanics computes with.</summary>
+public static class ArchModel
+{
+    /// <summary>Builds the arch of some inputs with a wire.</summary>
+    /// <param name="inputs">Slot, bonded teeth, positions, ties and ends.</param>
+    /// <param name="wireId">A wire of the catalogue.</param>
+    /// <exception cref="ArgumentException">The wire is not in the catalogue, or the inputs do not hold
+    /// together.</exception>
+    public static ArchSetup Build(AdviceInputs inputs, string wireId)
+    {
+        IEnumerable<ToothNumber> places = inputs.Jaw.Teeth().Where(tooth => tooth.Position <= 7);
+        return ArchBuilder.Build(new ArchRequest
+        {
+            Jaw = inputs.Jaw,
+            Slot = Slot(inputs.SlotCode),
+            WireId = wireId,
+            Tie = Tie.None,
+            Ties = inputs.Ties.Where(pair => inputs.Bonded.Contains(pair.Key))
+                .ToImmutableDictionary(pair => pair.Key, pair => Figures(pair.Value)),
+            Ends = inputs.Ends,
+            Without = [.. places.Except(inputs.Bonded)],
+            Positions = inputs.Positions.Where(pair => inputs.Bonded.Contains(pair.Key))
+                .ToImmutableDictionary(pair => pair.Key, pair => pair.Value.ToClinical()),
+        });
+    }
+
+    /// <summary>Irregularity of the front teeth at some positions [mm]; null when one of the six has no
+    /// bracket.</summary>
+    public static double? Irregularity(Jaw jaw, Listing<ToothNumber> bonded, ToothMap<ToothOffset> positions) =>
+        Build(
+            new AdviceInputs
+            {
+                Jaw = jaw,
+                SlotCode = SlotSize.In022.Code,
+                Bonded = bonded,
+                Positions = positions,
+                Ties = ToothMap<TieKind>.Same(bonded, TieKind.Closed),
+                Stock = Listing<string>.Empty,
+                Alerts = Listing<People.AlertKind>.Empty,
+            },
+            AnyWire).Irregularity?.Sum;
+
+    /// <summary>A tie with the usual figures of its kind.</summary>
+    public static Tie Figures(TieKind kind)
+    {
+        TieDefault usual = TieDefaults.Of(kind);
+        return kind switch
+        {
+            TieKind.None => Tie.None,
+            TieKind.Closed => Tie.Closed(usual.Holds),
+            TieKind.Partial => Tie.Partial(usual.Reach, usual.Holds),
+            _ => Tie.Seating(kind, usual.SeatingForce, usual.Stiffness, usual.Holds),
+        };
+    }
+
+    // The index looks at slots alone; the builder wants a wire all the same.
+    private const string AnyWire = "niti-014";
+
+    private static SlotSize Slot(string code) =>
+        code == SlotSize.In018.Code ? SlotSize.In018
+        : code == SlotSize.In022.Code ? SlotSize.In022
+        : throw new ArgumentException($"The slot is '{code}'; 018 and 022 are known.", nameof(code));
+}
