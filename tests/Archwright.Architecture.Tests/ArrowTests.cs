@@ -12,6 +12,7 @@ public sealed class ArrowTests
     {
         ["Archwright.Mechanics"] = [],
         ["Archwright.Dentition"] = ["Archwright.Mechanics"],
+        ["Archwright.Treatment"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         // Until the layer of treatment is there, a practice stands on the teeth.
         ["Archwright.Practice"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Exchange"] = ["Archwright.Dentition", "Archwright.Mechanics"],

@@ -10,10 +10,12 @@ internal static class Table
     private const int MostBytes = 4_000_000;
 
     /// <summary>The rows of a table that is part of the library, by its path inside the project.</summary>
-    public static IReadOnlyList<TableRow> Embedded(string path)
+    public static IReadOnlyList<TableRow> Embedded(string path) => Embedded(typeof(Table).Assembly, path);
+
+    /// <summary>The rows of a table that is part of another library of this project.</summary>
+    public static IReadOnlyList<TableRow> Embedded(Assembly assembly, string path)
     {
-        Assembly assembly = typeof(Table).Assembly;
-        string name = "Archwright.Dentition." + path.Replace('/', '.');
+        string name = assembly.GetName().Name + "." + path.Replace('/', '.');
         using Stream stream = assembly.GetManifestResourceStream(name)
             ?? throw new TableException($"The table {path} is missing from the library. Build it again.");
         using var reader = new StreamReader(stream, Encoding.UTF8);

@@ -3,13 +3,14 @@ using Archwright.Dentition.Tables;
 
 namespace Archwright.Dentition.Teeth;
 
-/// <summary>Average measures of a tooth, each with its source [mm]. The same right and left.</summary>
+/// <summary>Average measures of a tooth, each with its source [mm; mm² for the area]. The same right and
+/// left.</summary>
 /// <remarks>Averages of textbooks: a person's crown widths scatter by about 0.5 mm, root lengths by about 1.5 mm.
 /// Third molars are not in the table.</remarks>
 public sealed record Anatomy
 {
     private static readonly Lazy<Dictionary<ToothNumber, Anatomy>> Embedded = new(
-        () => Read(Table.Embedded("Teeth/anatomy.csv")));
+        () => Read(Table.Embedded("Teeth/anatomy.csv"), Table.Embedded("Teeth/support.csv")));
 
     private Anatomy()
     {
@@ -45,6 +46,9 @@ public sealed record Anatomy
     /// <summary>Slot centre to centre of resistance, along the tooth, with a healthy bone crest.</summary>
     public required Sourced SlotToResistance { get; init; }
 
+    /// <summary>Area of the root that the ligament holds [mm²].</summary>
+    public required Sourced SupportArea { get; init; }
+
     /// <summary>The measures of a tooth.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is a third molar, or no tooth.</exception>
     public static Anatomy Of(ToothNumber tooth) => TryOf(tooth, out Anatomy? anatomy)
@@ -56,9 +60,11 @@ public sealed record Anatomy
     public static bool TryOf(ToothNumber tooth, [NotNullWhen(true)] out Anatomy? anatomy) =>
         Embedded.Value.TryGetValue(tooth, out anatomy);
 
-    internal static Dictionary<ToothNumber, Anatomy> Read(IReadOnlyList<TableRow> rows)
+    internal static Dictionary<ToothNumber, Anatomy> Read(
+        IReadOnlyList<TableRow> rows, IReadOnlyList<TableRow> support)
     {
         var table = new ToothTable("anatomy", rows, unit: "mm");
+        var areas = new ToothTable("support", support, unit: "mm2");
         return table.Teeth.ToDictionary(tooth => tooth, tooth => new Anatomy
         {
             Tooth = tooth,
@@ -71,6 +77,7 @@ public sealed record Anatomy
             SlotHeight = table.Of(tooth, "slot_height"),
             SlotToNeck = table.Of(tooth, "slot_to_neck"),
             SlotToResistance = table.Of(tooth, "slot_to_resistance"),
+            SupportArea = areas.Of(tooth, "support_area"),
         });
     }
 }

@@ -90,7 +90,7 @@ public sealed class AnatomyTests
     public void A_faulty_row_is_refused_with_its_reason(string row, string reason)
     {
         var fault = Assert.Throws<TableException>(() => Anatomy.Read(Table.Parse(
-            "teeth.csv", "jaw,position,quantity,value,unit,spread,source,how\n" + row)));
+            "teeth.csv", "jaw,position,quantity,value,unit,spread,source,how\n" + row), []));
         Assert.Contains(reason, fault.Message, StringComparison.Ordinal);
     }
 }

@@ -1,0 +1,221 @@
+using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Slots;
+using Archwright.Treatment.Movement;
+
+namespace Archwright.Treatment.Forecasts;
+
+/// <summary>Goes through time with steps that adapt, and tells a listener of each.</summary>
+/// <remarks>
+/// A step is solved with the wire's tangent stiffness; then the wire is engaged at the new places. Where its true
+/// load differs by more than a share of the tolerance, the step is corrected with it; where that does not settle, or
+/// the wire is not engaged, the step is halved. The next step is as long as the change of speed allows: the error of
+/// an implicit Euler step is about half of it times the step.
+/// </remarks>
+internal sealed class March
+{
+    private const double FirstStep = 0.5;
+    private const double LongestStep = 7;
+    private const double ShortestStep = 1.0 / 128;
+    private const int MostCorrections = 8;
+    private const int MostSteps = 4000;
+    private const double WireShare = 0.5;
+
+    private readonly MovingArch _arch;
+    private readonly IWireInPlace _wire;
+    private readonly double _tolerance;
+    private readonly MovementStep _step;
+    private readonly SlotFrame[] _places;
+    private readonly SlotFrame[] _tried;
+    private readonly Six[] _loads;
+    private readonly Wrench[] _wrenches;
+    private EngagementResult _engaged;
+
+    public March(MovingArch arch, IWireInPlace wire, ReadOnlySpan<SlotFrame> places, double tolerance)
+    {
+        _arch = arch;
+        _wire = wire;
+        _tolerance = tolerance;
+        _step = new MovementStep(arch);
+        _places = places.ToArray();
+        _tried = new SlotFrame[arch.Count];
+        _loads = new Six[arch.Count];
+        _wrenches = new Wrench[arch.Count];
+        _engaged = null!;
+    }
+
+    /// <summary>Time reached [days].</summary>
+    public double Day { get; private set; }
+
+    public int Steps { get; private set; }
+
+    public int Engagements { get; private set; }
+
+    /// <summary>Why it could not go on.</summary>
+    public Obstacle? Obstacle { get; private set; }
+
+    /// <summary>State of the wire now.</summary>
+    public EngagementResult Engaged => _engaged;
+
+    /// <summary>Slots now.</summary>
+    public ReadOnlySpan<SlotFrame> Places => _places;
+
+    /// <summary>Whole load on each tooth now.</summary>
+    public ReadOnlySpan<Six> Loads => _loads;
+
+    /// <summary>Engages the wire where the teeth stand.</summary>
+    public bool TryBegin(CancellationToken cancellation)
+    {
+        _engaged = _wire.Engage(cancellation);
+        Engagements++;
+        if (!IsGood(_engaged))
+            return Blocked(_engaged);
+
+        _wire.Keep();
+        _step.SetStiffness(_places, _wire.TangentStiffness());
+        for (int i = 0; i < _arch.Count; i++)
+            _loads[i] = _arch.AtResistance(i, _places[i], _engaged.Slots[i].OnTooth) + _arch.Applied[i];
+
+        return true;
+    }
+
+    /// <summary>Goes on to a day.</summary>
+    /// <param name="day">[days]</param>
+    /// <param name="told">Told each step before it becomes the present: its start and length, and the step with
+    /// motion and load.</param>
+    /// <param name="cancellation">Gives up between and inside engagements.</param>
+    /// <returns>False when the wire could not be followed.</returns>
+    public bool TryReach(double day, Action<double, double, MovementStep, EngagementResult> told,
+        CancellationToken cancellation)
+    {
+        double length = FirstStep;
+        bool relieved = Day > 0;
+        var before = new Six[_arch.Count];
+        if (!relieved)
+            Array.Clear(before);
+
+        while (Day < day - 1e-9 || !relieved)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (++Steps > MostSteps)
+                return Give("The forecast takes too many steps; the teeth move too unevenly to be followed.");
+
+            double days = relieved ? Math.Min(length, ToWeekEnd(day)) : 0;
+            if (relieved)
+                _loads.CopyTo(before, 0);
+
+            StepEnd end = TryStep(days, before, cancellation, out EngagementResult tried);
+            if (end != StepEnd.Taken)
+            {
+                _wire.TakeBack();
+                if (days <= ShortestStep)
+                    return Blocked(tried);
+
+                length = days / 2;
+                continue;
+            }
+
+            double error = ErrorInTime(days, before);
+            if (error > 3 * _tolerance && days > ShortestStep)
+            {
+                _wire.TakeBack();
+                length = Math.Max(ShortestStep, days * Math.Max(0.3, 0.8 * Math.Sqrt(_tolerance / error)));
+                continue;
+            }
+
+            _wire.Keep();
+            told(Day, days, _step, tried);
+            Accept(tried);
+            Day += days;
+            if (relieved && days >= length - 1e-9)
+                length = Math.Min(LongestStep, days * Growth(error));
+            relieved = true;
+        }
+
+        return true;
+    }
+
+    private double Growth(double error) =>
+        Math.Clamp(0.9 * Math.Sqrt(_tolerance / Math.Max(error, 1e-12)), 0.5, 2);
+
+    private enum StepEnd
+    {
+        Taken,
+        NotSettled,
+        NotEngaged,
+    }
+
+    private StepEnd TryStep(double days, Six[] before, CancellationToken cancellation, out EngagementResult tried)
+    {
+        tried = _engaged;
+        ReadWire(_engaged);
+        _step.Begin(_places, _wrenches);
+        for (int pass = 0; pass <= MostCorrections; pass++)
+        {
+            if (!_step.TrySolve(days, before))
+                return StepEnd.NotSettled;
+
+            _step.Places(_tried);
+            tried = _wire.MoveTo(_tried, cancellation);
+            Engagements++;
+            if (!IsGood(tried))
+                return StepEnd.NotEngaged;
+
+            ReadWire(tried);
+            double error = _step.ErrorOf(_wrenches, days);
+            _step.CorrectWire(_wrenches);
+            if (error <= WireShare * _tolerance)
+                return StepEnd.Taken;
+        }
+
+        return StepEnd.NotSettled;
+    }
+
+    private void Accept(EngagementResult tried)
+    {
+        _step.Places(_places);
+        _engaged = tried;
+        _step.Load.CopyTo(_loads, 0);
+    }
+
+    // Half of the change of speed over the step, times the step: the error of the implicit Euler rule.
+    private double ErrorInTime(double days, Six[] before)
+    {
+        double largest = 0;
+        for (int i = 0; i < _arch.Count && days > 0; i++)
+        {
+            Six change = ToothAnswer.Twist(_arch.Supports[i], _step.Load[i], _arch.Rates[i])
+                - ToothAnswer.Twist(_arch.Supports[i], before[i], _arch.Rates[i]);
+            largest = Math.Max(largest, ToothAnswer.Size(_arch.Supports[i], change) * days / 2);
+        }
+
+        return largest;
+    }
+
+    private void ReadWire(EngagementResult engaged)
+    {
+        for (int i = 0; i < _arch.Count; i++)
+            _wrenches[i] = engaged.Slots[i].OnTooth;
+    }
+
+    // A step ends with the week, so that weekly figures are computed, not interpolated.
+    private double ToWeekEnd(double day)
+    {
+        double week = 7 * (Math.Floor(Day / 7 + 1e-9) + 1);
+        return Math.Min(day, week) - Day;
+    }
+
+    private static bool IsGood(EngagementResult engaged) => engaged is { Converged: true, Obstacle: null };
+
+    private bool Blocked(EngagementResult engaged)
+    {
+        Obstacle = engaged.Obstacle
+            ?? new Obstacle(-1, double.NaN, double.NaN, "No common answer of wire and teeth was found.");
+        return false;
+    }
+
+    private bool Give(string reason)
+    {
+        Obstacle = new Obstacle(-1, double.NaN, double.NaN, reason);
+        return false;
+    }
+}

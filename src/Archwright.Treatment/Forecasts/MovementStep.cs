@@ -1,0 +1,275 @@
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Slots;
+using Archwright.Treatment.Crowns;
+using Archwright.Treatment.Movement;
+using Archwright.Treatment.Numerics;
+using Archwright.Treatment.Support;
+
+namespace Archwright.Treatment.Forecasts;
+
+/// <summary>One step of time, implicit: teeth, wire and neighbouring crowns find their new places together.</summary>
+/// <remarks>
+/// Each tooth's motion ξ over the step Δt, in the axes of its slot at its centre of resistance, is what remodelling
+/// and the elastic ligament give under the load W at the <b>end</b> of the step (W₀ at its start):
+/// <code>
+///     ξ = Δt · m(W) D W + C (W − W₀)   ⇔   Z ξ + Z C W₀ − W = 0,   Z = (Δt m D + C)⁻¹ diagonal,
+///     W = W_wire − S ξ + W_crowns(ξ) + W_applied.
+/// </code>
+/// m &gt; 0 is the mobility of <see cref="ToothAnswer"/>. It is taken from the last iterate, so each iteration solves
+/// (Z + S + K_crowns) δ = −residual with a positive definite matrix: the energy of wire and crowns cannot grow,
+/// however long the step. The wire is linear here; <see cref="March"/> compares with the engaged wire and corrects.
+/// </remarks>
+internal sealed class MovementStep
+{
+    private const int MostIterations = 200;
+    private const double Tolerance = 1e-6;
+
+    private readonly MovingArch _arch;
+    private readonly SymmetricSystem _system;
+    private readonly LearntStiffness _wire;
+    private readonly double[] _unknown;
+    private readonly double[] _learntMotion;
+    private readonly double[] _learntRelief;
+    private readonly Six[] _wireLoad;
+    private readonly Six[] _wireAt;
+    private readonly Six[] _crowns;
+    private readonly SlotFrame[] _places;
+    private readonly int _size;
+
+    public MovementStep(MovingArch arch)
+    {
+        _arch = arch;
+        _size = 6 * arch.Count;
+        _system = new SymmetricSystem(_size);
+        _wire = new LearntStiffness(_size);
+        _unknown = new double[_size];
+        _learntMotion = new double[_size];
+        _learntRelief = new double[_size];
+        _wireLoad = new Six[arch.Count];
+        _wireAt = new Six[arch.Count];
+        _crowns = new Six[arch.Count];
+        _places = new SlotFrame[arch.Count];
+        Motion = new Six[arch.Count];
+        Load = new Six[arch.Count];
+        LoadBefore = new Six[arch.Count];
+        Start = new SlotFrame[arch.Count];
+    }
+
+    /// <summary>Slots at the start of the step.</summary>
+    public SlotFrame[] Start { get; }
+
+    /// <summary>The motion found.</summary>
+    public Six[] Motion { get; }
+
+    /// <summary>The whole load on each tooth at the end of the step, with the wire linear.</summary>
+    public Six[] Load { get; }
+
+    /// <summary>The whole load on each tooth at the start of the step.</summary>
+    public Six[] LoadBefore { get; }
+
+    /// <summary>Iterations used by the last solve.</summary>
+    public int Iterations { get; private set; }
+
+    /// <summary>Takes a first stiffness of the wire, as <see cref="IWireInPlace.TangentStiffness"/> gives
+    /// it.</summary>
+    public void SetStiffness(ReadOnlySpan<SlotFrame> places, ReadOnlySpan<double> stiffness) =>
+        _wire.Set(_arch, places, stiffness);
+
+    /// <summary>Starts a step.</summary>
+    /// <param name="places">Slots now.</param>
+    /// <param name="wire">Loads of the wire at the slots now.</param>
+    public void Begin(ReadOnlySpan<SlotFrame> places, ReadOnlySpan<Wrench> wire)
+    {
+        places.CopyTo(Start);
+        Array.Clear(Motion);
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            _wireLoad[i] = _arch.AtResistance(i, Start[i], wire[i]);
+            _wireAt[i] = default;
+        }
+    }
+
+    /// <summary>Takes the wire's true load at the motion found last in place of the linear one, and learns its
+    /// stiffness from the two.</summary>
+    public void CorrectWire(ReadOnlySpan<Wrench> wire)
+    {
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            Six load = _arch.AtResistance(i, _arch.Moved(i, Start[i], Motion[i]), wire[i]);
+            Six moved = Motion[i] - _wireAt[i];
+            Six relief = _wireLoad[i] - load;
+            for (int a = 0; a < 6; a++)
+            {
+                _learntMotion[6 * i + a] = moved[a];
+                _learntRelief[6 * i + a] = relief[a];
+            }
+
+            _wireLoad[i] = load;
+            _wireAt[i] = Motion[i];
+        }
+
+        _wire.Learn(_learntMotion, _learntRelief);
+        UpdateLoads();
+    }
+
+    /// <summary>Largest movement of a crown that this error of the wire's load would mean [mm].</summary>
+    public double ErrorOf(ReadOnlySpan<Wrench> wire, double days)
+    {
+        double largest = 0;
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            Six error = _arch.AtResistance(i, _arch.Moved(i, Start[i], Motion[i]), wire[i]) - WireNow(i);
+            Six give = Give(i, days);
+            var motion = new Six(Times(give.Linear, error.Linear), Times(give.Angular, error.Angular));
+            largest = Math.Max(largest, ToothAnswer.Size(_arch.Supports[i], motion));
+        }
+
+        return largest;
+    }
+
+    /// <summary>Finds motion and load at the end of the step.</summary>
+    /// <param name="days">Length of the step; 0 for the ligament's elastic answer alone.</param>
+    /// <param name="before">Whole load on each tooth at the start.</param>
+    /// <returns>False when no common answer was found.</returns>
+    public bool TrySolve(double days, ReadOnlySpan<Six> before)
+    {
+        before.CopyTo(LoadBefore);
+        UpdateLoads();
+        for (Iterations = 1; Iterations <= MostIterations; Iterations++)
+        {
+            Assemble(days, before);
+            if (!_system.TryFactor())
+                return false;
+
+            _system.Solve(_unknown);
+            double change = 0;
+            for (int i = 0; i < _arch.Count; i++)
+            {
+                ReadOnlySpan<double> d = _unknown.AsSpan(6 * i, 6);
+                var step = new Six(new Vector3(d[0], d[1], d[2]), new Vector3(d[3], d[4], d[5]));
+                if (!step.IsFinite)
+                    return false;
+
+                Motion[i] += step;
+                change = Math.Max(change, ToothAnswer.Size(_arch.Supports[i], step));
+            }
+
+            UpdateLoads();
+            if (change < Tolerance)
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Slots at the end of the step.</summary>
+    public void Places(Span<SlotFrame> places)
+    {
+        for (int i = 0; i < _arch.Count; i++)
+            places[i] = _arch.Moved(i, Start[i], Motion[i]);
+    }
+
+    private void UpdateLoads()
+    {
+        Places(_places);
+        Array.Clear(_crowns);
+        for (int i = 0; i < _arch.Contacts.Length; i++)
+        {
+            if (_arch.Contacts[i] is { } contact && contact.TryPush(_places[i], _places[i + 1], out CrownPush push))
+            {
+                _crowns[i] -= CrownRow(i, push) * push.Force;
+                _crowns[i + 1] += CrownRow(i + 1, push) * push.Force;
+            }
+        }
+
+        for (int i = 0; i < _arch.Count; i++)
+            Load[i] = WireNow(i) + _crowns[i] + _arch.Applied[i];
+    }
+
+    private Six WireNow(int tooth)
+    {
+        Span<double> sum = stackalloc double[6];
+        for (int j = 0; j < _arch.Count; j++)
+        {
+            Six moved = Motion[j] - _wireAt[j];
+            for (int a = 0; a < 6; a++)
+            {
+                ReadOnlySpan<double> row = _wire.Matrix.AsSpan((6 * tooth + a) * _size + 6 * j, 6);
+                for (int b = 0; b < 6; b++)
+                    sum[a] -= row[b] * moved[b];
+            }
+        }
+
+        return _wireLoad[tooth]
+            + new Six(new Vector3(sum[0], sum[1], sum[2]), new Vector3(sum[3], sum[4], sum[5]));
+    }
+
+    // Unit push on a crown at the centre of resistance.
+    private Six CrownRow(int tooth, in CrownPush push)
+    {
+        Vector3 arm = push.At - _arch.Supports[tooth].ResistanceOf(_places[tooth]);
+        return new Six(
+            MovingArch.InAxes(_places[tooth], push.Normal),
+            MovingArch.InAxes(_places[tooth], Vector3.Cross(arm, push.Normal)));
+    }
+
+    private Six Give(int tooth, double days)
+    {
+        ToothSupport support = _arch.Supports[tooth];
+        double moved = days * ToothAnswer.Mobility(support, Load[tooth], _arch.Rates[tooth]);
+        Vector3 squares = support.TurningSquares;
+        return new Six(
+            support.ShiftCompliance + new Vector3(moved, moved, moved),
+            support.TurnCompliance + new Vector3(moved / squares.X, moved / squares.Y, moved / squares.Z));
+    }
+
+    private void Assemble(double days, ReadOnlySpan<Six> before)
+    {
+        Span<double> matrix = _system.Matrix;
+        _wire.Matrix.CopyTo(matrix);
+
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            Six give = Give(i, days);
+            ToothSupport support = _arch.Supports[i];
+            var elastic = new Six(support.ShiftCompliance, support.TurnCompliance);
+            for (int a = 0; a < 6; a++)
+            {
+                int row = 6 * i + a;
+                matrix[row * _size + row] += 1 / give[a];
+                _unknown[row] = Load[i][a] - (Motion[i][a] + elastic[a] * before[i][a]) / give[a];
+            }
+        }
+
+        AddCrowns(matrix);
+    }
+
+    private void AddCrowns(Span<double> matrix)
+    {
+        Span<double> row = stackalloc double[12];
+        for (int i = 0; i < _arch.Contacts.Length; i++)
+        {
+            if (_arch.Contacts[i] is not { } contact
+                || !contact.TryPush(_places[i], _places[i + 1], out CrownPush push))
+            {
+                continue;
+            }
+
+            Six first = CrownRow(i, push);
+            Six second = CrownRow(i + 1, push);
+            for (int a = 0; a < 6; a++)
+            {
+                row[a] = -first[a];
+                row[a + 6] = second[a];
+            }
+
+            for (int a = 0; a < 12; a++)
+            {
+                for (int b = 0; b <= a; b++)
+                    matrix[(6 * i + a) * _size + 6 * i + b] += push.Stiffness * row[a] * row[b];
+            }
+        }
+    }
+
+    private static Vector3 Times(Vector3 a, Vector3 b) => new(a.X * b.X, a.Y * b.Y, a.Z * b.Z);
+}
