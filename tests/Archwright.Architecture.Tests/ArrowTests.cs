@@ -15,6 +15,7 @@ public sealed class ArrowTests
         ["Archwright.Treatment"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         // Until the layer of treatment is there, a practice stands on the teeth.
         ["Archwright.Practice"] = ["Archwright.Dentition", "Archwright.Mechanics"],
+        ["Archwright.Storage"] = ["Archwright.Practice", "Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Exchange"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Cli"] =
             ["Archwright.Exchange", "Archwright.Practice", "Archwright.Dentition", "Archwright.Mechanics"],

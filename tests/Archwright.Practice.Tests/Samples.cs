@@ -85,7 +85,7 @@ internal static class Samples
     {
         Visit visit = Archwright.Practice.Visits.Visit.Book(
             patient, Today, new TimeOnly(9, 30), 20, VisitKind.Adjustment);
-        visit.Note(content ?? Complete);
+        visit.Note(content ?? Complete, Assistant);
         return visit;
     }
 

@@ -86,6 +86,9 @@ public sealed class Visit
     /// <summary>What is noted.</summary>
     public VisitContent Content { get; private set; } = VisitContent.Blank;
 
+    /// <summary>Name of the one who noted last; empty before.</summary>
+    public string NotedBy { get; private set; } = "";
+
     /// <summary>Who signed; null before.</summary>
     public Signature? Signed { get; private set; }
 
@@ -110,7 +113,7 @@ public sealed class Visit
 
     /// <summary>Notes something: replaces what was noted before.</summary>
     /// <exception cref="RuleBrokenException">The visit is signed, or a position or tooth cannot be.</exception>
-    public void Note(VisitContent content)
+    public void Note(VisitContent content, Actor by)
     {
         PracticeRules.ASignedVisitIsAmendedNeverChanged.Keep(
             State != VisitState.Signed, "This visit is signed. Add an amendment; what was signed stays readable.");
@@ -124,6 +127,7 @@ public sealed class Visit
         }
 
         Content = content;
+        NotedBy = by.Name;
         State = VisitState.Begun;
     }
 

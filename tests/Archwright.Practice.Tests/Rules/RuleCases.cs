@@ -24,7 +24,7 @@ internal static class RuleCases
         (PracticeRules.ASignedVisitIsAmendedNeverChanged,
             () => Signed().Amend(Samples.Assistant, Samples.Now, "Elastics given.", "Forgotten."),
             [
-                () => Signed().Note(Samples.Complete with { Note = "changed" }),
+                () => Signed().Note(Samples.Complete with { Note = "changed" }, Samples.Assistant),
                 () => Samples.Visit(Guid.NewGuid()).Amend(Samples.Assistant, Samples.Now, "More.", "Forgotten."),
                 SignTwice,
             ]),

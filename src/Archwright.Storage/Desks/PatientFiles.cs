@@ -1,0 +1,101 @@
+using Archwright.Practice.Audit;
+using Archwright.Practice.Courses;
+using Archwright.Practice.People;
+using Archwright.Practice.Visits;
+using Archwright.Storage.Model;
+using Microsoft.EntityFrameworkCore;
+
+namespace Archwright.Storage.Desks;
+
+/// <summary>Everything about one patient.</summary>
+/// <param name="Patient">Who.</param>
+/// <param name="Treatments">Arches with an appliance, newest first.</param>
+/// <param name="Visits">All visits, oldest first.</param>
+public sealed record PatientFile(
+    Patient Patient, IReadOnlyList<ArchTreatment> Treatments, IReadOnlyList<Visit> Visits);
+
+/// <summary>Somebody found by name.</summary>
+/// <param name="Id">Identity.</param>
+/// <param name="FullName">Given and family names.</param>
+/// <param name="BornOn">Birth date, so that two of one name can be told apart.</param>
+public sealed record PatientFound(Guid Id, string FullName, DateOnly BornOn);
+
+/// <summary>Where patients are found, opened and kept. Opening and changing leave an audit line.</summary>
+/// <param name="contexts">Makes a context for each act.</param>
+/// <param name="clock">The time of audit lines.</param>
+public sealed class PatientFiles(IDbContextFactory<PracticeContext> contexts, TimeProvider clock)
+{
+    /// <summary>Most results of a search; who finds more types more.</summary>
+    public const int MostFound = 20;
+
+    /// <summary>Opens a patient's file.</summary>
+    /// <returns>Null when there is no such patient.</returns>
+    public async Task<PatientFile?> OpenAsync(Guid id, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        Patient? patient = await db.Patients.AsNoTracking().FirstOrDefaultAsync(one => one.Id == id, cancellation);
+        if (patient is null)
+            return null;
+
+        List<ArchTreatment> treatments = await db.Treatments.AsNoTracking()
+            .Where(one => one.PatientId == id).OrderByDescending(one => one.BegunOn).ToListAsync(cancellation);
+        List<Visit> visits = await db.Visits.AsNoTracking()
+            .Where(one => one.PatientId == id).OrderBy(one => one.Day).ThenBy(one => one.Starts)
+            .ToListAsync(cancellation);
+        db.Trail.Add(AuditLine.Of(by, clock.GetUtcNow(), AuditAct.Read, id, "file"));
+        await db.SaveChangesAsync(cancellation);
+        return new PatientFile(patient, treatments, visits);
+    }
+
+    /// <summary>Finds patients whose names hold every word typed.</summary>
+    public async Task<IReadOnlyList<PatientFound>> SearchAsync(string text, CancellationToken cancellation = default)
+    {
+        string[] words = Patient.SearchText(text).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        if (words.Length == 0)
+            return [];
+
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        IQueryable<Patient> found = words.Aggregate(
+            db.Patients.AsNoTracking(), (query, word) => query.Where(one => one.SearchName.Contains(word)));
+        return await found.OrderBy(one => one.SearchName).Take(MostFound)
+            .Select(one => new PatientFound(one.Id, one.GivenNames + " " + one.FamilyName, one.BornOn))
+            .ToListAsync(cancellation);
+    }
+
+    /// <summary>Adds a patient.</summary>
+    public async Task AddAsync(Patient patient, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        db.Patients.Add(patient);
+        db.Trail.Add(AuditLine.Of(by, clock.GetUtcNow(), AuditAct.Added, patient.Id, "patient"));
+        await db.SaveChangesAsync(cancellation);
+    }
+
+    /// <summary>Changes a patient.</summary>
+    /// <param name="id">Who.</param>
+    /// <param name="change">What is done.</param>
+    /// <param name="subject">What it is about, for the trail: "alert".</param>
+    /// <param name="by">Who does it.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="DbUpdateConcurrencyException">Somebody else changed the patient at the same moment.
+    /// </exception>
+    public async Task<Patient> ChangeAsync(
+        Guid id, Action<Patient> change, string subject, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        Patient patient = await db.Patients.SingleAsync(one => one.Id == id, cancellation);
+        change(patient);
+        db.Trail.Add(AuditLine.Of(by, clock.GetUtcNow(), AuditAct.Changed, id, subject));
+        await db.SaveChangesAsync(cancellation);
+        return patient;
+    }
+
+    /// <summary>The trail of a patient, newest first.</summary>
+    public async Task<IReadOnlyList<AuditLine>> TrailAsync(
+        Guid id, int most = 100, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        return await db.Trail.AsNoTracking().Where(line => line.PatientId == id)
+            .OrderByDescending(line => line.At).ThenByDescending(line => line.Id).Take(most).ToListAsync(cancellation);
+    }
+}
