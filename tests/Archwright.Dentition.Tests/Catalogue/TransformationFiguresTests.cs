@@ -166,7 +166,8 @@ public sealed class TransformationFiguresTests
     {
         const int Layers = 2000;
         double young = alloy.Young.Value, yield = alloy.Plasticity!.Yield.Value;
-        double slope = alloy.Plasticity.Hardening.Value, radius = diameter / 2, moment = 0;
+        double hardening = alloy.Plasticity.Hardening.Value, radius = diameter / 2, moment = 0;
+        double slope = young * hardening / (young + hardening);
         for (int i = 0; i < Layers; i++)
         {
             double y = (i + 0.5) / Layers * radius;

@@ -1,16 +1,16 @@
 using System.Text.Json.Nodes;
-using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Alloys;
+using Archwright.Mechanics.Bench;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Sections;
-using Archwright.Mechanics.Slots;
 
-namespace Archwright.Mechanics.Tests.Rods;
+namespace Archwright.Mechanics.Tests.Bench;
 
 /// <summary>A wire clamped at one end under a dead load at the other: problems of the literature for rods in large
 /// displacement and rotation. Clamped by three rows for the place, two for the direction and one for the turn, as a
 /// clamped slot is.</summary>
-public sealed class DeadLoadTests
+public sealed class DeadLoadTestTests
 {
     /// <summary>
     /// P L²/EI, deflection and shortening as shares of the length, slope of the tip [rad].
@@ -36,12 +36,12 @@ public sealed class DeadLoadTests
     public void A_cantilever_bends_as_the_elastica_of_Mattiasson_1981(
         double load, double deflection, double shortening, double slope)
     {
-        Tip tip = Cantilever(load, stretch: 3e6, elements: 64);
+        LoadedTip tip = Cantilever(load, stretch: 3e6, elements: 64);
 
         // Half of the last printed digit, and 2e-6 for the mesh and for the wire's stretch.
         Assert.Equal(deflection, tip.Position.Y, tolerance: 7e-6);
         Assert.Equal(shortening, 1 - tip.Position.X, tolerance: 7e-6);
-        Assert.Equal(slope, Math.Atan2(tip.Slope.Y, tip.Slope.X), tolerance: 7e-6);
+        Assert.Equal(slope, Math.Atan2(tip.Tangent.Y, tip.Tangent.X), tolerance: 7e-6);
     }
 
     [Fact, Trait("basis", "independent")]
@@ -51,12 +51,12 @@ public sealed class DeadLoadTests
         Assert.Equal(6, rows.Count);
         foreach (JsonNode? row in rows)
         {
-            Tip tip = Cantilever(row.Number("load_parameter_PL2_over_EI"), stretch: 3e6, elements: 96);
+            LoadedTip tip = Cantilever(row.Number("load_parameter_PL2_over_EI"), stretch: 3e6, elements: 96);
 
             // Printed to eight digits; the wire stretches by up to load/(3·10⁶).
             Assert.Equal(row.Number("deflection_over_length"), tip.Position.Y, tolerance: 3e-6);
             Assert.Equal(row.Number("reach_over_length"), tip.Position.X, tolerance: 3e-6);
-            double slope = Math.Atan2(tip.Slope.Y, tip.Slope.X) * 180 / Math.PI;
+            double slope = Math.Atan2(tip.Tangent.Y, tip.Tangent.X) * 180 / Math.PI;
             Assert.Equal(row.Number("tip_slope_deg"), slope, tolerance: 2e-4);
         }
     }
@@ -104,72 +104,35 @@ public sealed class DeadLoadTests
         }
     }
 
-    private readonly record struct Tip(Vector3 Position, Vector3 Slope);
-
-    // Length 10, EI 1000; stretch is EA L²/EI, so large that the lengthening, of load by stretch, does not show. Load
-    // in y. Results as shares of the length.
-    private static Tip Cantilever(double load, double stretch, int elements)
+    // As long and thin as it takes for the lengthening, of load by stretch, not to show; load in y. Results
+    // as shares of the length. "Stretch" is EA L²/EI, 16 L²/d² of a round wire.
+    private static LoadedTip Cantilever(double load, double stretch, int elements)
     {
         const double length = 10;
         const double bending = 1000;
-        double axial = stretch * bending / (length * length);
-        var line = new RestCurve(
-            CubicPath.ThroughPoints([default, new Vector3(length, 0, 0)]), [0, length], [new(0, 1, 0), new(0, 1, 0)]);
-        var force = new Vector3(0, load * bending / (length * length), 0);
-        Tip tip = Solve(line, new ElasticSection(axial, bending, bending, bending), axial, elements, force, steps: 4);
+        Section section = Section.Round(4 * length / Math.Sqrt(stretch));
+        var test = new DeadLoadTest
+        {
+            Wire = new Wire(section, new LinearElastic(bending / section.BendingOverThickness, 0.3)),
+            Path = [default, new Vector3(length, 0, 0)],
+            Outward = new Vector3(0, 1, 0),
+            Elements = elements,
+            Steps = 4,
+        };
+        LoadedTip tip = test.Run(new Vector3(0, load * bending / (length * length), 0));
         return tip with { Position = tip.Position / length };
     }
 
-    private static Tip Bend(double load, double torsionConstant, int elements)
+    private static LoadedTip Bend(double load, double torsionConstant, int elements) => new DeadLoadTest
     {
-        Vector3[] points = [.. Enumerable.Range(0, 91).Select(i => i * Math.PI / 360)
-            .Select(t => new Vector3(100 * Math.Sin(t), 100 * (1 - Math.Cos(t)), 0))];
-        var path = CubicPath.ThroughPoints([.. points]);
-        var arc = new RestCurve(path, [0, path.Length], [new(0, 0, 1), new(0, 0, 1)]);
-        var law = new ElasticSection(1e7, 1e7 / 12, 1e7 / 12, 5e6 * torsionConstant);
-        return Solve(arc, law, 1e7, elements, new Vector3(0, 0, load), steps: 6);
-    }
-
-    private static Tip Solve(
-        RestCurve rest, ElasticSection law, double stretch, int elements, Vector3 load, int steps)
-    {
-        var rod = new Equilibrium(elements + 1, 1, 8, 1, new ElasticRod(law, stretch))
-        {
-            Rest = rest,
-
-            // Rounding of so large an EA does not let the residual get lower.
-            ForceTolerance = 1e-6,
-        };
-        double[] s = [.. Enumerable.Range(0, elements + 1).Select(i => rest.Path.Length * i / elements)];
-        rod.Mesh.Build(s, rest);
-        for (int i = 0; i <= elements; i++)
-            Put(rod.State.Slice(8 * i, 8), rod.Mesh.RestPosition(i), rod.Mesh.RestTangent(i));
-
-        Vector3 tangent = rod.Mesh.RestTangent(0);
-        rod.Frames[0] = SlotFrame.Create(rod.Mesh.RestPosition(0), tangent, rest.OutwardAt(0, tangent));
-        var row = new ContactRow { Upper = true, Lower = true };
-        for (int axis = 0; axis < 3; axis++)
-            rod.Contacts.Add(row with { Kind = RowKind.Place, Axis = axis });
-        rod.Contacts.Add(row with { Kind = RowKind.Direction, Axis = 1 });
-        rod.Contacts.Add(row with { Kind = RowKind.Direction, Axis = 2 });
-        rod.Contacts.Add(row with { Kind = RowKind.Turn });
-        for (int step = 1; step <= steps; step++)
-        {
-            rod.Loads = [new DeadLoad(elements, load * ((double)step / steps))];
-            SearchEnd end = rod.SearchNear(200, loose: false, default);
-            Assert.Equal(SearchEnd.Converged, end);
-        }
-
-        return new Tip(RodAssembly.Position(rod.State, elements), RodAssembly.Slope(rod.State, elements));
-    }
-
-    private static void Put(Span<double> at, Vector3 point, Vector3 slope)
-    {
-        at[0] = point.X;
-        at[1] = point.Y;
-        at[2] = point.Z;
-        at[3] = slope.X;
-        at[4] = slope.Y;
-        at[5] = slope.Z;
-    }
+        Wire = new Wire(Section.Rectangular(1, 1), new LinearElastic(1e7, 0)),
+        Path =
+        [
+            .. Enumerable.Range(0, 91).Select(i => i * Math.PI / 360)
+                .Select(t => new Vector3(100 * Math.Sin(t), 100 * (1 - Math.Cos(t)), 0)),
+        ],
+        Outward = new Vector3(0, 0, 1),
+        Elements = elements,
+        TorsionConstant = torsionConstant,
+    }.Run(new Vector3(0, 0, load));
 }
