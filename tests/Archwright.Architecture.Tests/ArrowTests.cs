@@ -13,12 +13,16 @@ public sealed class ArrowTests
         ["Archwright.Mechanics"] = [],
         ["Archwright.Dentition"] = ["Archwright.Mechanics"],
         ["Archwright.Treatment"] = ["Archwright.Dentition", "Archwright.Mechanics"],
+        ["Archwright.Validation"] = ["Archwright.Treatment", "Archwright.Dentition", "Archwright.Mechanics"],
         // Until the layer of treatment is there, a practice stands on the teeth.
         ["Archwright.Practice"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Storage"] = ["Archwright.Practice", "Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Exchange"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Cli"] =
-            ["Archwright.Exchange", "Archwright.Practice", "Archwright.Dentition", "Archwright.Mechanics"],
+        [
+            "Archwright.Exchange", "Archwright.Validation", "Archwright.Practice", "Archwright.Dentition",
+            "Archwright.Mechanics",
+        ],
     };
 
     public static TheoryData<string> Projects => [.. Allowed.Keys];

@@ -70,6 +70,7 @@ internal static class CommandLine
             ArchVerb.Create(terminal),
             TwistVerb.Create(terminal),
             WiresVerb.Create(terminal),
+            ValidateVerb.Create(terminal),
         })
         {
             root.Add(verb);

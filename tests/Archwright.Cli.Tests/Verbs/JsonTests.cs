@@ -25,6 +25,7 @@ public sealed class JsonTests
                 "readings", "play_deg", "area_mm2", "second_moment_over_thickness_mm4",
                 "second_moment_over_width_mm4", "torsion_constant_mm4",
             ]),
+        ["validate"] = (_ => ["validate"], "archwright-validate/1", ["checks"]),
         ["wires"] = (_ => ["wires"], "archwright-wires/1", ["wires", "alloys"]),
         ["arch"] = (
             folder => ["arch", "--jaw", "lower", "--slot", "0.018", "--wire", "niti-014", "--contacts", "1,2,0.5,1.5,1",
