@@ -20,8 +20,8 @@ internal static class Agreement
         {
             Name = "agreement",
             Title = "Real wires and brackets: computed over published",
-            Caption = "Each bar is what a check accepts, each dot what was computed, both over the published figure (the "
-                + "middle of a published range); in the order of the tables, checks of pure mathematics left out.",
+            Caption = "Each bar is what a check accepts, each dot what was computed, both over the published figure "
+                + "(the middle of a published range); in the order of the tables, checks of pure mathematics left out.",
             Across = "check, in the order of the tables",
             Up = "computed / published",
             Lines =

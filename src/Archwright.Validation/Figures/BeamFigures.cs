@@ -18,8 +18,8 @@ internal static class BeamFigures
         {
             Name = "elastica",
             Title = "A cantilever far beyond small bending",
-            Caption = "Deflection and shortening of the tip as shares of the length, against the load; marks: Mattiasson "
-                + "1981, and the elliptic integrals of Bisshopp and Drucker 1945.",
+            Caption = "Deflection and shortening of the tip as shares of the length, against the load; marks: "
+                + "Mattiasson 1981, and the elliptic integrals of Bisshopp and Drucker 1945.",
             Across = "P L²/(E I)",
             Up = "share of the length",
             Lines =

@@ -47,9 +47,9 @@ internal static class BracketFigures
         {
             Name = "torque",
             Title = "Torque of 17 × 25 mil in 18 mil slots",
-            Caption = "Broken lines: rigid brackets, which overshoot what rigs measure. Full lines: brackets that give way "
-                + "by 0.555° for each N·mm, fitted to the upper mark (steel) alone; the lower mark (beta-titanium) is "
-                + "then predicted. Marks: Sifakakis et al. 2014.",
+            Caption = "Broken lines: rigid brackets, which overshoot what rigs measure. Full lines: brackets that give "
+                + "way by 0.555° for each N·mm, fitted to the upper mark (steel) alone; the lower mark (beta-titanium) "
+                + "is then predicted. Marks: Sifakakis et al. 2014.",
             Across = "twist of the incisor [degrees]",
             Up = "torque [N·mm]",
             Lines =
@@ -78,8 +78,8 @@ internal static class BracketFigures
             Name = "play",
             Title = "Torque play against the height of a 22 mil slot",
             Caption = "Edges rounded by 2 mil. The stated slot is 0.559 mm high; measured ones were 0.563 to 0.613 mm. "
-                + "Marks stand at 0.588 mm, the middle of the measured: engagement angles of a review, 18, 14 and 6°, for "
-                + "18, 19 and 21 × 25 mil.",
+                + "Marks stand at 0.588 mm, the middle of the measured: engagement angles of a review, 18, 14 and 6°, "
+                + "for 18, 19 and 21 × 25 mil.",
             Across = "slot height [mm]",
             Up = "play, one way [degrees]",
             Lines = [.. sizes.Select(size => Line(size, slots))],

@@ -37,17 +37,19 @@ public static class RecordPage
             What the literature has measured or worked out, and what Archwright computes for it. This page is written by
             `archwright validate --page docs`; a test fails when it is stale.
 
-            {results.Count} checks: {Count(Verdict.In)} in, {Count(Verdict.Explained)} explained, {Count(Verdict.Out)} out.
+            {results.Count} checks: {Count(Verdict.In)} in, {Count(Verdict.Explained)} explained,
+            {Count(Verdict.Out)} out.
 
             - *accepted* was settled before the figure was computed: the printed digits for mathematics, the published
-              scatter for real wires. Real wires of one kind differ by a factor of two between makes, so many bands are wide.
-            - *explained*: outside, and the reason is known and written down with the range of our figure; or the published
-              figure is from memory alone, which decides nothing. A figure that leaves that range is *out* again, and
-              `archwright validate` then ends with exit code 1.
-            - Constants come from tests of the material. What had to be fitted stands [at the end](#fitted-so-not-counted)
-              and is no check.
-            - Published figures and how we have them: *found* was seen, mostly in an abstract; *from memory* was not; *computed*
-              follows from a definition or a closed form of the source.
+              scatter for real wires. Real wires of one kind differ by a factor of two between makes, so many bands are
+              wide.
+            - *explained*: outside, and the reason is known and written down with the range of our figure; or the
+              published figure is from memory alone, which decides nothing. A figure that leaves that range is *out*
+              again, and `archwright validate` then ends with exit code 1.
+            - Constants come from tests of the material. What had to be fitted stands [at the
+              end](#fitted-so-not-counted) and is no check.
+            - Published figures and how we have them: *found* was seen, mostly in an abstract; *from memory* was not;
+              *computed* follows from a definition or a closed form of the source.
 
 
             """.ReplaceLineEndings("\n");
@@ -88,9 +90,15 @@ public static class RecordPage
 
     private static string Fits()
     {
-        var text = new StringBuilder("## Fitted, so not counted\n\n| constant | value | fitted to | source |\n|---|---|---|---|\n");
+        var text = new StringBuilder("## Fitted, so not counted\n\n");
+        text.Append("| constant | value | fitted to | source |\n|---|---|---|---|\n");
         foreach (Fit fit in PublishedRecord.Fits)
-            text.Append(CultureInfo.InvariantCulture, $"| {fit.Constant} | {fit.Value} | {fit.FittedTo} | {fit.Source} |\n");
+        {
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"| {fit.Constant} | {fit.Value} | {fit.FittedTo} | {fit.Source} |\n");
+        }
+
         return text.ToString();
     }
 
@@ -126,7 +134,8 @@ public static class RecordPage
         : $"{Plain(interval.Low)} to {Plain(interval.High)}";
 
     /// <summary>What a check accepts, in a word or two.</summary>
-    public static string Accept(PublishedCheck check) => check.AcceptWords.Replace("..", " to ", StringComparison.Ordinal);
+    public static string Accept(PublishedCheck check) =>
+        check.AcceptWords.Replace("..", " to ", StringComparison.Ordinal);
 
     /// <summary>The computed figure, to a fifth or so of what is accepted: more digits would say nothing.</summary>
     public static string Computed(CheckResult result)

@@ -17,7 +17,8 @@ internal static class RecordTables
     public static IReadOnlyList<Fit> Fits() =>
     [
         .. Table.Embedded(Ours, "Record/fits.csv").Select(row => new Fit(
-            row.Required("constant"), row.Required("value"), row.Required("fitted_to"), $"{row.Source()} ({row.How()})")),
+            row.Required("constant"), row.Required("value"), row.Required("fitted_to"),
+            $"{row.Source()} ({row.How()})")),
     ];
 
     internal static IReadOnlyList<PublishedCheck> Checks(IReadOnlyList<TableRow> rows)

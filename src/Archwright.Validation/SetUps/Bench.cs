@@ -10,7 +10,7 @@ namespace Archwright.Validation.SetUps;
 /// <summary>A straight wire along x in slots that stand along it, y outward.</summary>
 internal static class Bench
 {
-    /// <summary>A slot at <paramref name="x"/>, moved by <paramref name="y"/> and turned about the third axis.</summary>
+    /// <summary>A slot at <paramref name="x"/>, moved by <paramref name="y"/>, turned about the third axis.</summary>
     public static Slot Slot(double x, Hold hold, double y = 0, double turn = 0, double along = 0)
     {
         SlotFrame rest = SlotFrame.Create(new Vector3(x, 0, 0), new Vector3(1, 0, 0), new Vector3(0, 1, 0));

@@ -11,10 +11,10 @@ namespace Archwright.Validation.SetUps;
 /// <remarks>
 /// A straight wire in three slots, the middle one turned about it. The neighbours grip the wire
 /// (<c>neighbours</c> = gripping, when left out) or have the same play (= alike). The bracket with what carries it may
-/// give way by <c>compliance</c> degrees for each N·mm: then twist of the tooth = turn of the slot + compliance × torque,
-/// which is found by turning the slot step by step until the sum is reached. Keys: <c>wire</c>, <c>slot</c> in thousandths
-/// of an inch or <c>slot_mm</c>, <c>gap_left</c> and <c>gap_right</c> between the edges of neighbouring slots [mm],
-/// <c>twist</c> [degrees].
+/// give way by <c>compliance</c> degrees for each N·mm: then twist of the tooth = turn of the slot + compliance ×
+/// torque, which is found by turning the slot step by step until the sum is reached. Keys: <c>wire</c>, <c>slot</c> in
+/// thousandths of an inch or <c>slot_mm</c>, <c>gap_left</c> and <c>gap_right</c> between the edges of neighbouring
+/// slots [mm], <c>twist</c> [degrees].
 /// </remarks>
 internal static class TorqueRig
 {
@@ -118,7 +118,8 @@ internal static class TorqueRig
                     return to(Points[i - 1]) + (to(Points[i]) - to(Points[i - 1])) * (wanted - low) / (high - low);
             }
 
-            throw new InvalidOperationException($"The rig does not reach {wanted:0.##} within a turn of {MostTurn:0}°.");
+            throw new InvalidOperationException(
+                $"The rig does not reach {wanted:0.##} within a turn of {MostTurn:0}°.");
         }
     }
 }

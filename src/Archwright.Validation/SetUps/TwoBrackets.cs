@@ -6,8 +6,9 @@ using Archwright.Validation.Record;
 namespace Archwright.Validation.SetUps;
 
 /// <summary>The geometries of two brackets on a straight wire, by <c>ratio</c> = θ_A/θ_B of their angles.</summary>
-/// <remarks>Two slots that grip the wire. The wire bent between them is shorter by L(2θ_A² − θ_Aθ_B + 2θ_B²)/30, and the
-/// second slot comes nearer by that, so that sliding, which the ratios presuppose, has nothing left to do.</remarks>
+/// <remarks>Two slots that grip the wire. The wire bent between them is shorter by L(2θ_A² − θ_Aθ_B + 2θ_B²)/30, and
+/// the second slot comes nearer by that, so that sliding, which the ratios presuppose, has nothing left to do.
+/// </remarks>
 internal static class TwoBrackets
 {
     private const double Span = 7;
