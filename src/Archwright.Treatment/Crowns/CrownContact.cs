@@ -8,14 +8,14 @@ namespace Archwright.Treatment.Crowns;
 /// <remarks>
 /// The distance of their outlines seen from the biting plane; where it would be less than nil they push each other
 /// apart along the shortest way, with a stiffness that is high against that of a tooth in its ligament (about 100
-/// N/mm) and sets in over a hundredth of a millimetre, so that the force changes smoothly. Average crowns laid on
+/// N/mm) and sets in over a twentieth of a millimetre, so that the force changes smoothly. Average crowns laid on
 /// measured positions may overlap: the overlap of the planned places, or of the first places if deeper, counts as
 /// touching.
 /// </remarks>
 internal sealed class CrownContact
 {
     private const double Stiffness = 300;
-    private const double Onset = 0.01;
+    private const double Onset = 0.05;
 
     private readonly CrownOutline _first;
     private readonly CrownOutline _second;

@@ -11,15 +11,17 @@ namespace Archwright.Treatment.Crowns;
 /// <param name="HalfLength">Half of the straight part [mm].</param>
 /// <param name="IsDeep">Whether the straight part runs labiolingually.</param>
 /// <param name="Lingual">How far lingual of the slot the crown's middle lies [mm].</param>
-/// <remarks>Textbook widths. A real crown is narrower toward its edge, and its contact points differ in height: left
-/// out.</remarks>
+/// <remarks>Textbook widths. Front teeth touch near their edges, where they are about half as deep as at the
+/// cingulum: common practice, no source. Contact points of different height are left out.</remarks>
 internal readonly record struct CrownOutline(double Radius, double HalfLength, bool IsDeep, double Lingual)
 {
+    private const double DepthAtContactOfFrontTeeth = 0.5;
+
     public static CrownOutline Of(ToothNumber tooth)
     {
         Anatomy anatomy = Anatomy.Of(tooth);
         double width = anatomy.CrownWidth.Value;
-        double depth = anatomy.CrownDepth.Value;
+        double depth = anatomy.CrownDepth.Value * (tooth.IsAnterior ? DepthAtContactOfFrontTeeth : 1);
         double lingual = Archwright.Dentition.ArchForms.DefaultArches.SlotOffset(
             tooth.IsUpper ? Jaw.Upper : Jaw.Lower).Value;
         return new CrownOutline(Math.Min(width, depth) / 2, Math.Abs(width - depth) / 2, depth > width, lingual);

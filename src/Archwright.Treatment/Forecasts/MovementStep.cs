@@ -10,19 +10,25 @@ namespace Archwright.Treatment.Forecasts;
 /// <summary>One step of time, implicit: teeth, wire and neighbouring crowns find their new places together.</summary>
 /// <remarks>
 /// Each tooth's motion ξ over the step Δt, in the axes of its slot at its centre of resistance, is what remodelling
-/// and the elastic ligament give under the load W at the <b>end</b> of the step (W₀ at its start):
+/// and the elastic ligament give under the load W at the <b>end</b> of the step (u₀: what the ligament gave at its
+/// start):
 /// <code>
-///     ξ = Δt · m(W) D W + C (W − W₀)   ⇔   Z ξ + Z C W₀ − W = 0,   Z = (Δt m D + C)⁻¹ diagonal,
+///     ξ = Δt · m(W) D W + C(W) W − u₀   ⇔   Z (ξ + u₀) − W = 0,   Z = (Δt m D + C)⁻¹ diagonal,
 ///     W = W_wire − S ξ + W_crowns(ξ) + W_applied.
 /// </code>
-/// m &gt; 0 is the mobility of <see cref="ToothAnswer"/>. It is taken from the last iterate, so each iteration solves
+/// m &gt; 0 is the mobility of <see cref="ToothAnswer"/>, C the compliance of a ligament that stiffens. Both are
+/// taken from the last iterate, so each iteration solves
 /// (Z + S + K_crowns) δ = −residual with a positive definite matrix: the energy of wire and crowns cannot grow,
 /// however long the step. The wire is linear here; <see cref="March"/> compares with the engaged wire and corrects.
 /// </remarks>
 internal sealed class MovementStep
 {
-    private const int MostIterations = 200;
-    private const double Tolerance = 1e-6;
+    private const int MostIterations = 100;
+    private const double Tolerance = 1e-5;
+    private const int CarefulAtFirst = 2;
+    private const int CarefulAgain = 3;
+    private const int Patience = 15;
+    private const double LeastShare = 0.125;
 
     private readonly MovingArch _arch;
     private readonly SymmetricSystem _system;
@@ -33,6 +39,7 @@ internal sealed class MovementStep
     private readonly Six[] _wireLoad;
     private readonly Six[] _wireAt;
     private readonly Six[] _crowns;
+    private readonly Six[] _given;
     private readonly SlotFrame[] _places;
     private readonly int _size;
 
@@ -48,6 +55,7 @@ internal sealed class MovementStep
         _wireLoad = new Six[arch.Count];
         _wireAt = new Six[arch.Count];
         _crowns = new Six[arch.Count];
+        _given = new Six[arch.Count];
         _places = new SlotFrame[arch.Count];
         Motion = new Six[arch.Count];
         Load = new Six[arch.Count];
@@ -134,32 +142,54 @@ internal sealed class MovementStep
     public bool TrySolve(double days, ReadOnlySpan<Six> before)
     {
         before.CopyTo(LoadBefore);
+        for (int i = 0; i < _arch.Count; i++)
+            _given[i] = ToothAnswer.Give(_arch.Supports[i], before[i]);
+
         UpdateLoads();
+        double last = double.PositiveInfinity;
+        double share = 1;
+        int careful = CarefulAtFirst;
         for (Iterations = 1; Iterations <= MostIterations; Iterations++)
         {
-            Assemble(days, before);
+            bool sharp = careful == 0;
+            Assemble(days, sharp);
             if (!_system.TryFactor())
                 return false;
 
             _system.Solve(_unknown);
-            double change = 0;
-            for (int i = 0; i < _arch.Count; i++)
-            {
-                ReadOnlySpan<double> d = _unknown.AsSpan(6 * i, 6);
-                var step = new Six(new Vector3(d[0], d[1], d[2]), new Vector3(d[3], d[4], d[5]));
-                if (!step.IsFinite)
-                    return false;
-
-                Motion[i] += step;
-                change = Math.Max(change, ToothAnswer.Size(_arch.Supports[i], step));
-            }
+            double change = Advance(share);
+            if (!double.IsFinite(change))
+                return false;
 
             UpdateLoads();
             if (change < Tolerance)
                 return true;
+
+            careful = sharp && change > 0.5 * last ? CarefulAgain : Math.Max(0, careful - 1);
+            // Crowns that touch and part by turns: go more slowly.
+            share = Iterations > Patience && change > 0.7 * last ? Math.Max(share / 2, LeastShare) : share;
+            last = change;
         }
 
         return false;
+    }
+
+    // Adds the correction to the motion; tells the largest movement of a crown in it.
+    private double Advance(double share)
+    {
+        double change = 0;
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            ReadOnlySpan<double> d = _unknown.AsSpan(6 * i, 6);
+            var step = new Six(new Vector3(d[0], d[1], d[2]), new Vector3(d[3], d[4], d[5]));
+            if (!step.IsFinite)
+                return double.NaN;
+
+            Motion[i] += step * share;
+            change = Math.Max(change, ToothAnswer.Size(_arch.Supports[i], step));
+        }
+
+        return change;
     }
 
     /// <summary>Slots at the end of the step.</summary>
@@ -217,31 +247,68 @@ internal sealed class MovementStep
     {
         ToothSupport support = _arch.Supports[tooth];
         double moved = days * ToothAnswer.Mobility(support, Load[tooth], _arch.Rates[tooth]);
+        double given = ToothAnswer.ShareGiven(support, Load[tooth]);
         Vector3 squares = support.TurningSquares;
         return new Six(
-            support.ShiftCompliance + new Vector3(moved, moved, moved),
-            support.TurnCompliance + new Vector3(moved / squares.X, moved / squares.Y, moved / squares.Z));
+            given * support.ShiftCompliance + new Vector3(moved, moved, moved),
+            given * support.TurnCompliance + new Vector3(moved / squares.X, moved / squares.Y, moved / squares.Z));
     }
 
-    private void Assemble(double days, ReadOnlySpan<Six> before)
+    private void Assemble(double days, bool sharp)
     {
         Span<double> matrix = _system.Matrix;
         _wire.Matrix.CopyTo(matrix);
-
         for (int i = 0; i < _arch.Count; i++)
         {
             Six give = Give(i, days);
-            ToothSupport support = _arch.Supports[i];
-            var elastic = new Six(support.ShiftCompliance, support.TurnCompliance);
             for (int a = 0; a < 6; a++)
             {
                 int row = 6 * i + a;
                 matrix[row * _size + row] += 1 / give[a];
-                _unknown[row] = Load[i][a] - (Motion[i][a] + elastic[a] * before[i][a]) / give[a];
+                _unknown[row] = Load[i][a] - (Motion[i][a] + _given[i][a]) / give[a];
             }
+
+            if (sharp)
+                Sharpen(matrix, i, days, give);
         }
 
         AddCrowns(matrix);
+    }
+
+    // Along the load the speed grows less than the secant mobility says: J = B − κ b bᵀ with b = D W and κ such that
+    // Wᵀ J W is the true derivative. J⁻¹ = Z + h (Z b)(Z b)ᵀ, h = κ/(1 − κ bᵀ Z b), takes the place of Z.
+    private void Sharpen(Span<double> matrix, int tooth, double days, Six give)
+    {
+        ToothSupport support = _arch.Supports[tooth];
+        Six load = Load[tooth];
+        Six b = ToothAnswer.Direction(support, load);
+        double power = 0;
+        double held = 0;
+        for (int a = 0; a < 6; a++)
+        {
+            power += load[a] * b[a];
+            held += b[a] * b[a] / give[a];
+        }
+
+        if (!(power > 1e-15))
+            return;
+
+        double stress = ToothAnswer.Stress(support, load);
+        double kappa = days * ToothAnswer.Mobility(support, load, _arch.Rates[tooth])
+            * (1 - MovementLaw.Sensitivity(stress)) / power;
+        double weight = kappa / (1 - kappa * held);
+        double along = 0;
+        for (int a = 0; a < 6; a++)
+            along += b[a] * _unknown[6 * tooth + a];
+
+        for (int a = 0; a < 6; a++)
+        {
+            int row = 6 * tooth + a;
+            double zb = b[a] / give[a];
+            _unknown[row] += weight * along * zb;
+            for (int c = 0; c <= a; c++)
+                matrix[row * _size + 6 * tooth + c] += weight * zb * b[c] / give[c];
+        }
     }
 
     private void AddCrowns(Span<double> matrix)

@@ -60,10 +60,13 @@ internal sealed class MovingArch
     /// <param name="tooth">Which.</param>
     /// <param name="slot">Before.</param>
     /// <param name="motion">In the axes of the slot.</param>
-    public SlotFrame Moved(int tooth, in SlotFrame slot, Six motion)
+    public SlotFrame Moved(int tooth, in SlotFrame slot, Six motion) => Moved(Supports[tooth], slot, motion);
+
+    /// <summary>The same for a tooth held so.</summary>
+    public static SlotFrame Moved(ToothSupport support, in SlotFrame slot, Six motion)
     {
         Vector3 turn = InSpace(slot, motion.Angular);
-        Vector3 arm = slot.Centre - Supports[tooth].ResistanceOf(slot);
+        Vector3 arm = slot.Centre - support.ResistanceOf(slot);
         return slot.Moved(InSpace(slot, motion.Linear) + arm.Turned(turn) - arm, turn);
     }
 

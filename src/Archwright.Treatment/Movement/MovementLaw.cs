@@ -27,6 +27,10 @@ public static class MovementLaw
         ? LeastSpeed * stress / Least
         : A + B * Math.Log(Math.Min(stress, Most));
 
+    /// <summary>Relative gain of speed for a relative gain of stress, (s/v) dv/ds.</summary>
+    /// <param name="stress">[kPa]</param>
+    internal static double Sensitivity(double stress) => stress < Least ? 1 : stress < Most ? B / Speed(stress) : 0;
+
     /// <summary>The speed at the stress where the logarithm begins: a wire that moves no tooth faster is spent
     /// [mm/day].</summary>
     public static double LeastSpeed { get; } = A + B * Math.Log(Least);

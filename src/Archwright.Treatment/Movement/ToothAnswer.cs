@@ -50,6 +50,31 @@ internal static class ToothAnswer
     public static Six Twist(ToothSupport support, Six load, double rate) =>
         Direction(support, load) * Mobility(support, load, rate);
 
+    /// <summary>What the tooth gives way at once under a load, over that of a ligament without knee: multiply the
+    /// support's compliances by it.</summary>
+    public static double ShareGiven(ToothSupport support, Six load)
+    {
+        Vector3 shift = support.ShiftCompliance;
+        Vector3 turn = support.TurnCompliance;
+        Vector3 squares = support.TurningSquares;
+        double sum = Square(shift.X * load.Linear.X) + Square(shift.Y * load.Linear.Y)
+            + Square(shift.Z * load.Linear.Z)
+            + squares.X * Square(turn.X * load.Angular.X) + squares.Y * Square(turn.Y * load.Angular.Y)
+            + squares.Z * Square(turn.Z * load.Angular.Z);
+        return Ligament.ShareGiven(Math.Sqrt(sum));
+    }
+
+    /// <summary>Shift and turn at once under a load, beside all remodelling [mm, rad].</summary>
+    public static Six Give(ToothSupport support, Six load)
+    {
+        double share = ShareGiven(support, load);
+        Vector3 shift = support.ShiftCompliance;
+        Vector3 turn = support.TurnCompliance;
+        return new Six(
+            new Vector3(shift.X * load.Linear.X, shift.Y * load.Linear.Y, shift.Z * load.Linear.Z) * share,
+            new Vector3(turn.X * load.Angular.X, turn.Y * load.Angular.Y, turn.Z * load.Angular.Z) * share);
+    }
+
     /// <summary>Largest movement of the crown that a small shift and turn means [mm].</summary>
     public static double Size(ToothSupport support, Six motion)
     {
@@ -58,7 +83,8 @@ internal static class ToothAnswer
             + Square(arms.Y * motion.Angular.Y) + Square(arms.Z * motion.Angular.Z));
     }
 
-    private static Six Direction(ToothSupport support, Six load) => new(
+    /// <summary>Way the tooth goes: force, and moment over σ².</summary>
+    public static Six Direction(ToothSupport support, Six load) => new(
         load.Linear,
         new Vector3(
             load.Angular.X / support.TurningSquares.X,

@@ -26,12 +26,24 @@ public static class Ligament
     /// <summary>Height of the bone crest below the neck in health [mm].</summary>
     public static Sourced CrestBelowNeck => Of("crest_below_neck");
 
+    /// <summary>Displacement of the root at which the layer stiffens [mm].</summary>
+    public static double Knee { get; } = Of("knee_strain").Value * Thickness.Value;
+
+    /// <summary>How many times as stiff it is past the knee.</summary>
+    public static double Stiffening { get; } = Of("stiffening").Value;
+
     /// <summary>Stiffness of the layer along its normal, M/t [MPa/mm].</summary>
     public static double Normal { get; } = Young.Value * (1 - Poisson.Value)
         / ((1 + Poisson.Value) * (1 - 2 * Poisson.Value)) / Thickness.Value;
 
     /// <summary>Stiffness of the layer across its normal, G/t [MPa/mm].</summary>
     public static double Across { get; } = Young.Value / (2 * (1 + Poisson.Value)) / Thickness.Value;
+
+    /// <summary>How far the root goes, as a share of what a layer without knee would let it.</summary>
+    /// <param name="displacement">Root mean square displacement of the root's surface without knee [mm].</param>
+    public static double ShareGiven(double displacement) => displacement <= Knee
+        ? 1
+        : (Knee + (displacement - Knee) / Stiffening) / displacement;
 
     private static Sourced Of(string quantity) => Rows.Value.TryGetValue(quantity, out Sourced? figure)
         ? figure
