@@ -30,6 +30,29 @@ internal static class BenchmarkFile
         return new Vector3((double)array[0]!, (double)array[1]!, (double)array[2]!);
     }
 
+    /// <summary>A superelastic alloy as the file writes it.</summary>
+    public static Superelastic Flag(JsonNode? alloy) => new(new SuperelasticFigures
+    {
+        Poisson = alloy.Number("poisson"),
+        ReferenceTemperature = alloy.Number("reference_temperature_degC"),
+        YoungAustenite = alloy.Number("young_austenite_MPa"),
+        YoungMartensite = alloy.Number("young_martensite_MPa"),
+        TransformationStrain = alloy.Number("transformation_strain"),
+        ForwardStart = alloy.Number("forward_start_MPa"),
+        ForwardFinish = alloy.Number("forward_finish_MPa"),
+        ReverseStart = alloy.Number("reverse_start_MPa"),
+        ReverseFinish = alloy.Number("reverse_finish_MPa"),
+        ClausiusClapeyron = alloy.Number("clausius_clapeyron_MPa_per_K"),
+        Asymmetry = alloy.Number("asymmetry_alpha"),
+    });
+
+    /// <summary>A section as the file writes it.</summary>
+    public static Section SectionOf(JsonNode? section) => (string)section!["shape"]! == "round"
+        ? Section.Round(section.Number("diameter_mm"))
+        : Section.Rectangular(
+            section.Number("thickness_mm"), section.Number("width_mm"),
+            section["edge_radius_mm"] is { } radius ? (double)radius : 0);
+
     /// <summary>Three slots on a straight wire along x, y up: outward is y, so a positive offset is labial.</summary>
     public static Arrangement ThreeSlots(JsonObject inputs, double offset, Hold hold)
     {

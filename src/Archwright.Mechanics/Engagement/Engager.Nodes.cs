@@ -27,7 +27,7 @@ public sealed partial class Engager
 
     private void BuildMesh()
     {
-        _rod.Mesh.Build(_plan.Nodes(Options.ElementsPerGap, Options.ElementsPerSlot, TypicalWidth()), _layout.Rest);
+        _rod.Mesh.Build(_plan.Nodes(PerGap, PerSlot, TypicalWidth()), _layout.Rest);
         AttachFixedRows();
     }
 
@@ -69,7 +69,7 @@ public sealed partial class Engager
         int nodes = _rod.Mesh.Nodes;
         _rod.State.CopyTo(_before);
         _meshBefore.CopyFrom(_rod.Mesh);
-        ReadOnlySpan<double> places = _plan.Nodes(Options.ElementsPerGap, Options.ElementsPerSlot, TypicalWidth());
+        ReadOnlySpan<double> places = _plan.Nodes(PerGap, PerSlot, TypicalWidth());
         _rod.Mesh.Build(places, _layout.Rest);
         MeshTransfer.Carry(_meshBefore, _before.AsSpan(0, 8 * nodes), places, _rod.State);
         AttachFixedRows();

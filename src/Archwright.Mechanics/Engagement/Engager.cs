@@ -26,6 +26,7 @@ public sealed partial class Engager
     private const double ShortestStride = 1.0 / 512;
     private const double NodeTolerance = 0.01;
     private const int MostRemeshes = 40;
+    private const double MostHalfWidth = 10;
 
     private readonly Layout _layout;
     private readonly Equilibrium _rod;
@@ -38,6 +39,9 @@ public sealed partial class Engager
     private readonly SlotFrame[] _from;
     private readonly Slide _slide;
     private int _iterationsBefore;
+    private double _temperature;
+    private double _warmedFrom;
+    private double _warmedTo;
 
     /// <summary>Prepares the wire in its rest shape.</summary>
     /// <exception cref="ArgumentException">The arrangement is impossible: no slot or too many, slots that coincide or
@@ -55,13 +59,15 @@ public sealed partial class Engager
             stations += Restraints.MostStations(slot.Width);
 
         int nodes = 16 + stations
-            + arrangement.Slots.Length * (Options.ElementsPerSlot + Options.ElementsPerGap)
-            + (int)(6 * Options.ElementsPerGap * length / MeshPlan.UsualGap);
+            + arrangement.Slots.Length * (PerSlot + PerGap)
+            + (int)(6 * PerGap * length / MeshPlan.UsualGap);
         int rows = 4 * stations + 6 * arrangement.Slots.Length + 2;
         _plan = new MeshPlan(nodes);
         _rod = new Equilibrium(
             nodes, stations, rows, arrangement.Slots.Length,
-            RodLaw.Of(arrangement.Wire))
+            RodLaw.Of(
+                arrangement.Wire, arrangement.Temperature, _layout.Places[0] - MeshPlan.Overhang - MostHalfWidth,
+                _layout.Places[^1] + MeshPlan.Overhang + MostHalfWidth, nodes))
         {
             Rest = _layout.Rest,
         };
@@ -71,8 +77,10 @@ public sealed partial class Engager
         _saved = new double[8 * nodes];
         _savedMultipliers = new double[rows];
         _from = new SlotFrame[arrangement.Slots.Length];
-        _rod.ContactNumber = ContactNumber.Usual * Options.ContactNumber;
-        _slide = new Slide(arrangement, _layout, Options.ElementsPerGap);
+        _rod.ContactNumber = Options.ContactNumber
+            * (_rod.Law.Remembers ? ContactNumber.WithMemory : ContactNumber.Usual);
+        _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length);
+        _slide = new Slide(arrangement, _layout, PerGap);
     }
 
     /// <summary>What is engaged.</summary>
@@ -90,6 +98,8 @@ public sealed partial class Engager
     public EngagementResult Engage(CancellationToken cancellation = default)
     {
         _iterationsBefore = _rod.Iterations;
+        _rod.Law.Forget();
+        Warm(Arrangement.Temperature);
         Restraints.Fill(_rod.Contacts, Arrangement, _layout.Places);
         var target = new SlotFrame[_from.Length];
         for (int i = 0; i < target.Length; i++)
@@ -103,7 +113,7 @@ public sealed partial class Engager
             end = Settle(NearIterations, near: true, cancellation);
         }
 
-        if (end != SearchEnd.Converged && Options.StartFromGuess && StartFromGuess(target))
+        if (end != SearchEnd.Converged && Options.StartFromGuess && !_rod.Law.Remembers && StartFromGuess(target))
         {
             end = Settle(DirectIterations, near: false, cancellation);
         }
@@ -113,7 +123,11 @@ public sealed partial class Engager
             StartFromRest();
             end = Settle(DirectIterations, near: false, cancellation);
             if (end == SearchEnd.Converged)
-                end = Travel(target, cancellation);
+                end = Travel(target, Arrangement.Temperature, cancellation);
+        }
+        else
+        {
+            _rod.Law.Commit(_rod.Mesh, _rod.State);
         }
 
         return Result(end);
@@ -152,12 +166,20 @@ public sealed partial class Engager
             slots[slot] = slots[slot] with { Actual = actual };
         }
 
-        Arrangement = Arrangement with
+        Arrangement before = Arrangement;
+        Arrangement = before with
         {
             Slots = slots.MoveToImmutable(),
-            Temperature = step.Temperature ?? Arrangement.Temperature,
+            Temperature = step.Temperature ?? before.Temperature,
         };
-        return Result(Travel(target, cancellation));
+        _arrangementBefore = before;
+        KeepWhole();
+        SearchEnd end = Travel(target, Arrangement.Temperature, cancellation);
+        EngagementResult result = Result(end);
+        if (end != SearchEnd.Converged)
+            Undo();
+
+        return result;
     }
 
     /// <summary>Condensed tangent stiffness of the engaged wire at its slots: change of the load on the teeth (force,
@@ -172,23 +194,30 @@ public sealed partial class Engager
         return Condensation.Stiffness(_rod, Arrangement.Slots.Length);
     }
 
-    // Slots travel from where they are to the target; the stride is halved where no equilibrium is found and doubled
-    // after a success.
-    private SearchEnd Travel(SlotFrame[] target, CancellationToken cancellation)
+    // Slots travel from where they are to the target, and the temperature with them; the stride is halved where no
+    // equilibrium is found and doubled after a success. A wire with memory takes no longer strides than its history
+    // needs.
+    private SearchEnd Travel(SlotFrame[] target, double temperature, CancellationToken cancellation)
     {
         _rod.Frames.CopyTo(_from, 0);
+        _warmedFrom = _temperature;
+        _warmedTo = temperature;
         double done = 0;
-        double stride = 1;
+        double longest = LongestStride(target);
+        double stride = longest;
         var last = SearchEnd.Converged;
         while (done < 1)
         {
-            if (_rod.Iterations - _iterationsBefore > Options.MostIterations)
+            if (_rod.Iterations - _iterationsBefore > MostIterations)
                 return SearchEnd.OutOfIterations;
 
             Save();
             double next = Math.Min(1, done + stride);
-            MoveSlots(target, next);
-            last = Settle(NearIterations, near: true, cancellation);
+            if (_rod.Law.Remembers)
+                Predict(target, done, next);
+            else
+                MoveSlots(target, next);
+            last = Settle(_rod.Law.Remembers ? StepIterations : NearIterations, near: true, cancellation);
             if (last != SearchEnd.Converged)
             {
                 GoBack(target, done);
@@ -198,8 +227,9 @@ public sealed partial class Engager
 
             if (last == SearchEnd.Converged)
             {
+                _rod.Law.Commit(_rod.Mesh, _rod.State);
                 done = next;
-                stride *= 2;
+                stride = Math.Min(2 * stride, longest);
                 continue;
             }
 
@@ -220,6 +250,7 @@ public sealed partial class Engager
 
     private void MoveSlots(SlotFrame[] target, double share, bool carryWire = true)
     {
+        Warm(_warmedFrom + share * (_warmedTo - _warmedFrom));
         Span<Vector3> shift = stackalloc Vector3[_from.Length];
         for (int i = 0; i < _from.Length; i++)
         {
@@ -271,7 +302,9 @@ public sealed partial class Engager
         _slide.Hold(_rod, hold: true);
         _slide.Place(_rod);
         _slide.Begin();
-        _rod.NodesFollow = true;
+
+        // A node that moves would bring another history to its points in the middle of a search.
+        _rod.NodesFollow = !_rod.Law.Remembers;
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
         _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near
@@ -334,7 +367,7 @@ public sealed partial class Engager
     {
         SearchEnd end = Again(mostIterations, near, loose: false, cancellation);
         double force = Math.Abs(_slide.PinForce(_rod));
-        if (end != SearchEnd.Converged || force <= 1e-9)
+        if (end != SearchEnd.Converged || force <= 1e-9 || _rod.Law.Remembers)
             return end;
 
         bool small = force <= ReleasedShare * _rod.Contacts.LargestForce();

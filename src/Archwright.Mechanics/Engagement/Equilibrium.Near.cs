@@ -25,6 +25,7 @@ internal sealed partial class Equilibrium
         if (!Evaluate(q, out double merit))
             return SearchEnd.Missed;
 
+        Law.Stiffening = 0;
         double forceTolerance = loose ? LooseForce : ForceTolerance;
         double placeTolerance = loose ? LoosePlace : PlaceTolerance;
         double shift = _lastShift;
@@ -75,7 +76,8 @@ internal sealed partial class Equilibrium
                 Contacts.Freeze(Mesh, q, Frames);
                 merit = value;
                 _lastStepShare = share;
-                shift = NextShift(shift, pass == 0 && limit >= 1 ? 1 : share);
+                double taken = pass == 0 && limit >= 1 ? 1 : share;
+                shift = Law.Remembers ? NextStiffening(shift, taken) : NextShift(shift, taken);
                 return true;
             }
 
@@ -88,14 +90,18 @@ internal sealed partial class Equilibrium
         if (shift > 1e4)
             return false;
 
-        shift = Math.Max(100 * shift, 1);
+        if (Law.Remembers && Law.Stiffening < 1)
+            Law.Stiffening = 1;
+        else
+            shift = Math.Max(100 * shift, 1);
+
         return Evaluate(q, out merit);
     }
 
     private bool Accept(double merit, double value, double slope, double residual)
     {
         double noise = 1e-12 * (Math.Abs(merit) + 1);
-        return value <= merit + 1e-4 * slope + noise || Residual < 0.3 * residual;
+        return value <= merit + 1e-4 * slope + noise || (!Law.Remembers && Residual < 0.3 * residual);
     }
 
     // A step that had to be cut short went along something floppy: a tail of the wire that stands free between the
@@ -113,6 +119,9 @@ internal sealed partial class Equilibrium
     // of contacts, so a step is held against the worst of the last few, not against the last.
     private double Reference(double merit)
     {
+        if (Law.Remembers)
+            return merit;
+
         foreach (double past in _past)
             merit = Math.Max(merit, past);
 

@@ -43,6 +43,7 @@ internal sealed class Slide
     private int _steps;
     private double _lastForce;
     private double _lastStep;
+    private (double Shift, double Ahead, double Stiffness, bool Measured) _kept;
 
     public Slide(Arrangement arrangement, Layout layout, int elementsPerGap)
     {
@@ -86,6 +87,12 @@ internal sealed class Slide
         _ahead = 0;
         _measured = false;
     }
+
+    /// <summary>Keeps where the pin is, for <see cref="PutBack"/>.</summary>
+    public void Keep() => _kept = (_shift, _ahead, _stiffness, _measured);
+
+    /// <summary>Puts the pin back where it was kept.</summary>
+    public void PutBack() => (_shift, _ahead, _stiffness, _measured) = _kept;
 
     /// <summary>Lets the pin stand where the wire is now: a guessed shape is not pulled along before it has
     /// settled.</summary>

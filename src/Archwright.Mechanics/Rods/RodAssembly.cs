@@ -98,8 +98,8 @@ internal static class RodAssembly
                 Local(ref state, ref weights, e, point, out Vector3 p, out Vector3 c, out double turn, out double rate);
                 ref readonly RestPoint at = ref rest[point];
                 kernel.Evaluate(at, p, c, turn, rate);
-                law.Respond(point, kernel.Strain, out SectionForce force, out SectionTangent stiffness);
-                energy += half * law.Energy(point, kernel.Strain);
+                energy += half * law.Respond(
+                    point, kernel.Strain, out SectionForce force, out SectionTangent stiffness);
                 kernel.Gradient(force, local);
                 kernel.StrainRows(rows);
                 kernel.Geometric(at, force, hessian);

@@ -1,3 +1,4 @@
+using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Sections;
 
@@ -21,9 +22,35 @@ internal abstract class RodLaw
     /// <summary>Initial EA [N].</summary>
     public double Stretch { get; }
 
+    /// <summary>Whether what happened to the wire matters to its answer.</summary>
+    public virtual bool Remembers => false;
+
+    /// <summary>Share of the elastic stiffness in the tangent of a wire with memory, from 0 to 1. A means of the
+    /// search: forces and energy do not depend on it.</summary>
+    public double Stiffening { get; set; }
+
     /// <summary>The law of a wire.</summary>
-    public static RodLaw Of(Wire wire) => new ElasticRod(
-        new ElasticSection(wire.Section, wire.Alloy), wire.Alloy.Young * wire.Section.Area);
+    /// <param name="wire">Section and alloy.</param>
+    /// <param name="temperature">[°C]</param>
+    /// <param name="from">First place of the wire that can be strained [mm].</param>
+    /// <param name="to">Last one.</param>
+    /// <param name="mostNodes">Most nodes of its mesh.</param>
+    public static RodLaw Of(Wire wire, double temperature, double from, double to, int mostNodes)
+    {
+        FibreMemory Memory(FibreGrid grid) => new(grid.Count, from, to, RodMesh.Points * mostNodes);
+        switch (wire.Alloy)
+        {
+            case Superelastic alloy:
+                FibreGrid flags = FibreGrid.For(wire.Section, alloy);
+                return new FibreRod<FlagLaw>(wire, new FlagLaw(alloy, temperature), flags, Memory(flags));
+            case ElasticPlastic alloy:
+                FibreGrid yields = FibreGrid.For(wire.Section, alloy);
+                return new FibreRod<PlasticLaw>(wire, new PlasticLaw(alloy), yields, Memory(yields));
+            default:
+                return new ElasticRod(
+                    new ElasticSection(wire.Section, wire.Alloy), wire.Alloy.Young * wire.Section.Area);
+        }
+    }
 
     /// <summary>Energy of the wire [N·mm]; see <see cref="RodAssembly.Energy"/>.</summary>
     public abstract double Energy(RodMesh mesh, double tie, ReadOnlySpan<double> q);
@@ -32,6 +59,34 @@ internal abstract class RodLaw
     /// <returns>Energy of the wire [N·mm].</returns>
     public abstract double Add(
         RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent);
+
+    /// <summary>Takes over the temperature [°C].</summary>
+    public virtual void Warm(double temperature)
+    {
+    }
+
+    /// <summary>Makes a converged shape part of the wire's history.</summary>
+    public virtual void Commit(RodMesh mesh, ReadOnlySpan<double> q)
+    {
+    }
+
+    /// <summary>A new wire.</summary>
+    public virtual void Forget()
+    {
+    }
+
+    /// <summary>Keeps the history as it is now, for <see cref="PutBack"/>.</summary>
+    public virtual void Keep()
+    {
+    }
+
+    /// <summary>Undoes what was committed since <see cref="Keep"/>.</summary>
+    public virtual void PutBack()
+    {
+    }
+
+    /// <summary>Largest share of a section that is transformed.</summary>
+    public virtual double LargestTransformedShare() => 0;
 }
 
 /// <summary>A wire without memory.</summary>

@@ -32,7 +32,7 @@ internal readonly struct ElasticSection : ISectionLaw
     }
 
     /// <inheritdoc/>
-    public void Respond(int point, in SectionStrain strain, out SectionForce force, out SectionTangent tangent)
+    public double Respond(int point, in SectionStrain strain, out SectionForce force, out SectionTangent tangent)
     {
         force = new SectionForce(
             _stretch * strain.Axial,
@@ -40,6 +40,7 @@ internal readonly struct ElasticSection : ISectionLaw
             _overWidth * strain.OverWidth,
             _twist * strain.Twist);
         tangent = new SectionTangent { AA = _stretch, TT = _overThickness, WW = _overWidth, XX = _twist };
+        return Energy(point, strain);
     }
 
     /// <inheritdoc/>

@@ -5,7 +5,15 @@ namespace Archwright.Mechanics.Sections;
 /// <param name="OverThickness">Change of curvature about the outward director; it strains the thickness [1/mm].</param>
 /// <param name="OverWidth">Change of curvature about the third director; it strains the width [1/mm].</param>
 /// <param name="Twist">Change of twist about the centre line [rad/mm].</param>
-internal readonly record struct SectionStrain(double Axial, double OverThickness, double OverWidth, double Twist);
+internal readonly record struct SectionStrain(double Axial, double OverThickness, double OverWidth, double Twist)
+{
+    /// <summary>On the straight line through two strains: 0 is the first, 1 the second.</summary>
+    public static SectionStrain Between(in SectionStrain a, in SectionStrain b, double share) => new(
+        a.Axial + share * (b.Axial - a.Axial),
+        a.OverThickness + share * (b.OverThickness - a.OverThickness),
+        a.OverWidth + share * (b.OverWidth - a.OverWidth),
+        a.Twist + share * (b.Twist - a.Twist));
+}
 
 /// <summary>What the section answers, work-conjugate to <see cref="SectionStrain"/>.</summary>
 /// <param name="Axial">Axial force [N].</param>
@@ -30,8 +38,10 @@ internal interface ISectionLaw
     /// <param name="strain">Strain from rest.</param>
     /// <param name="force">Answer.</param>
     /// <param name="tangent">∂force/∂strain.</param>
-    void Respond(int point, in SectionStrain strain, out SectionForce force, out SectionTangent tangent);
+    /// <returns>As <see cref="Energy"/>.</returns>
+    double Respond(int point, in SectionStrain strain, out SectionForce force, out SectionTangent tangent);
 
-    /// <summary>Energy stored a unit of length since the last committed state [N].</summary>
+    /// <summary>Energy stored a unit of length [N]; for a law with memory, the elastic energy now and the work spent on
+    /// change of state since the last committed one.</summary>
     double Energy(int point, in SectionStrain strain);
 }

@@ -1,0 +1,213 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using Archwright.Mechanics.Sections;
+using V = System.Runtime.Intrinsics.Vector512<double>;
+
+namespace Archwright.Mechanics.Alloys;
+
+/// <summary>Fibres of a <see cref="Superelastic"/> alloy.</summary>
+/// <remarks>
+/// State: martensite as a pair Z, its length ξ the share and its direction m that of the strain it gives. In the plane
+/// of <see cref="FibreAnswer"/>, x = S(ξ) s + ε_L Z. In a step, in this order:
+/// <list type="number">
+/// <item>Where m·s &lt; k L(ξ), Z shrinks along itself until m·s = k L(ξ), or is gone.</item>
+/// <item>Where |s| &gt; k U(ξ) and ξ &lt; 1, Z grows along s: Z + λ n, n = (x − ε_L Z)/|x − ε_L Z|, until |s| = k U(ξ),
+/// or ξ = 1.</item>
+/// </list>
+/// k is the asymmetry of the direction: 1 in tension, (1 + α)/(1 − α) in compression, their mean in pure shear. Without
+/// shear this is the uniaxial flag, with its closed solution of a line (<see cref="OnLine"/>); with shear growing or
+/// turning, three Newton steps on λ. Stated in docs/theory/alloys.md, equations (1) to (8).
+/// </remarks>
+internal struct FlagLaw : IFibreLaw
+{
+    private const double Turned = 1e-13;
+    private const int NewtonSteps = 3;
+
+    private readonly Superelastic _alloy;
+    private readonly double _soft;          // 1/E_A
+    private readonly double _softer;        // 1/E_M − 1/E_A
+    private readonly double _strain;        // ε_L
+    private readonly double _kMean;
+    private readonly double _kHalf;
+    private double _forward;
+    private double _forwardRise;
+    private double _reverse;
+    private double _reverseRise;
+
+    public FlagLaw(Superelastic alloy, double temperature)
+    {
+        _alloy = alloy;
+        SuperelasticFigures f = alloy.Figures;
+        _soft = 1 / f.YoungAustenite;
+        _softer = 1 / f.YoungMartensite - _soft;
+        _strain = f.TransformationStrain;
+        double k = (1 + f.Asymmetry) / (1 - f.Asymmetry);
+        _kMean = (k + 1) / 2;
+        _kHalf = (k - 1) / 2;
+        _forwardRise = f.ForwardFinish - f.ForwardStart;
+        _reverseRise = f.ReverseStart - f.ReverseFinish;
+        Warm(temperature);
+    }
+
+    /// <inheritdoc/>
+    public readonly double ElasticStrain => _forward * _soft * (_kMean - Math.Abs(_kHalf));
+
+    /// <inheritdoc/>
+    public void Warm(double temperature)
+    {
+        SuperelasticFigures f = _alloy.Figures;
+        double at = Math.Max(temperature, _alloy.ColdestTemperature);
+        double shift = f.ClausiusClapeyron * (at - f.ReferenceTemperature);
+        _forward = f.ForwardStart + shift;
+        _reverse = f.ReverseFinish + shift;
+    }
+
+    /// <inheritdoc/>
+    public readonly V Transformed(V normalState, V shearState) =>
+        Vector512.Sqrt(normalState * normalState + shearState * shearState);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly void Respond(V normal, V shear, V normalState, V shearState, out FibreAnswer answer)
+    {
+        V share = Vector512.Sqrt(normalState * normalState + shearState * shearState);
+        V soft = share * _softer + Vector512.Create(_soft);
+        answer.NormalState = normalState;
+        answer.ShearState = shearState;
+        answer.NormalNormal = V.One / soft;
+        answer.ShearShear = answer.NormalNormal;
+        answer.NormalShear = V.Zero;
+        answer.Work = V.Zero;
+        answer.Normal = (normal - normalState * _strain) / soft;
+        answer.Shear = (shear - shearState * _strain) / soft;
+
+        Shrink(normal, shear, ref share, ref soft, ref answer);
+        Grow(normal, shear, ref share, ref soft, ref answer);
+        answer.Work += 0.5 * soft * (answer.Normal * answer.Normal + answer.Shear * answer.Shear);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly void Shrink(V normal, V shear, ref V share, ref V soft, ref FibreAnswer answer)
+    {
+        V some = Vector512.GreaterThan(share, V.Zero);
+        V inverse = Vector512.ConditionalSelect(some, V.One / share, V.Zero);
+        V m = answer.NormalState * inverse;
+        V mt = answer.ShearState * inverse;
+        V k = Vector512.Create(_kMean) - m * _kHalf;
+        V along = m * answer.Normal + mt * answer.Shear;
+        V shrinks = some & Vector512.LessThan(along, k * (Vector512.Create(_reverse) + share * _reverseRise));
+        if (!Any(shrinks))
+            return;
+
+        V line = OnLine(m * normal + mt * shear, k * _reverse, k * _reverseRise);
+        V left = Vector512.ConditionalSelect(
+            shrinks, Vector512.Min(Vector512.Max(line, V.Zero), share), share);
+        V from = k * (Vector512.Create(_reverse) + share * _reverseRise);
+        V to = k * (Vector512.Create(_reverse) + left * _reverseRise);
+        answer.Work += (left - share) * AlongLine(from, to);
+        share = left;
+        soft = Vector512.ConditionalSelect(shrinks, left * _softer + Vector512.Create(_soft), soft);
+        answer.NormalState = Vector512.ConditionalSelect(shrinks, left * m, answer.NormalState);
+        answer.ShearState = Vector512.ConditionalSelect(shrinks, left * mt, answer.ShearState);
+        answer.Normal = (normal - answer.NormalState * _strain) / soft;
+        answer.Shear = (shear - answer.ShearState * _strain) / soft;
+
+        // Along m the line's tangent, across it elastic; where all has turned back, elastic.
+        V stiff = V.One / soft;
+        V rise = k * _reverseRise;
+        V inside = shrinks & Vector512.GreaterThan(left, V.Zero);
+        V less = Vector512.ConditionalSelect(
+            inside, rise / (rise * soft + to * _softer + Vector512.Create(_strain)) - stiff, V.Zero);
+        answer.NormalNormal = stiff + less * m * m;
+        answer.ShearShear = stiff + less * mt * mt;
+        answer.NormalShear = less * m * mt;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly void Grow(V normal, V shear, ref V share, ref V soft, ref FibreAnswer answer)
+    {
+        V size = Vector512.Sqrt(answer.Normal * answer.Normal + answer.Shear * answer.Shear);
+        V inverse = V.One / Vector512.Max(size, Vector512.Create(1e-30));
+        V n = answer.Normal * inverse;
+        V t = answer.Shear * inverse;
+        V k = Vector512.Create(_kMean) - n * _kHalf;
+        V from = k * (Vector512.Create(_forward) + share * _forwardRise);
+        V grows = Vector512.GreaterThan(size, from) & Vector512.LessThan(share, V.One);
+        if (!Any(grows))
+            return;
+
+        V length = size * soft;                                         // |x − ε_L Z|
+        V c = answer.NormalState * n + answer.ShearState * t;
+        V off = Vector512.Max(share * share - c * c, V.Zero);           // of Z, what lies across n, squared
+        V more = Vector512.Max(OnLine(length + c * _strain, k * _forward, k * _forwardRise) - c, V.Zero);
+        if (Any(grows & Vector512.GreaterThan(off, Vector512.Create(Turned))))
+            more = Turning(length, c, off, k, more);
+
+        V after = Vector512.Sqrt(off + (c + more) * (c + more));
+        V full = Vector512.GreaterThanOrEqual(after, V.One);
+        more = Vector512.ConditionalSelect(
+            full, Vector512.Sqrt(Vector512.Max(V.One - off, V.Zero)) - c, more);
+        more = Vector512.ConditionalSelect(grows, more, V.Zero);
+        after = Vector512.ConditionalSelect(grows, Vector512.Min(after, V.One), share);
+        V to = k * (Vector512.Create(_forward) + after * _forwardRise);
+        answer.Work += Vector512.ConditionalSelect(
+            grows,
+            more * (0.5 * _strain) * (from + to)
+                + (after - share) * (_softer / 6) * (from * from + from * to + to * to),
+            V.Zero);
+        answer.NormalState += more * n;
+        answer.ShearState += more * t;
+        soft = Vector512.ConditionalSelect(grows, after * _softer + Vector512.Create(_soft), soft);
+        answer.Normal = (normal - answer.NormalState * _strain) / soft;
+        answer.Shear = (shear - answer.ShearState * _strain) / soft;
+
+        V inside = grows & Vector512.LessThan(after, V.One);
+        V turn = (c + more) / Vector512.Max(after, Vector512.Create(1e-30));    // dξ/dλ
+        V rise = k * _forwardRise * turn;
+        V along = Vector512.ConditionalSelect(
+            inside, rise / (rise * soft + to * _softer * turn + Vector512.Create(_strain)), V.One / soft);
+        V across = (V.One - more * _strain / Vector512.Max(length, Vector512.Create(1e-30))) / soft;
+        answer.NormalNormal = Vector512.ConditionalSelect(grows, along * n * n + across * t * t, answer.NormalNormal);
+        answer.ShearShear = Vector512.ConditionalSelect(grows, along * t * t + across * n * n, answer.ShearShear);
+        answer.NormalShear = Vector512.ConditionalSelect(grows, (along - across) * n * t, answer.NormalShear);
+        share = after;
+    }
+
+    // S(ξ) k U(ξ) + ε_L λ = |x − ε_L Z| with ξ² = (Z·n + λ)² + off; nearly linear, so three steps reach rounding.
+    private readonly V Turning(V length, V c, V off, V k, V more)
+    {
+        for (int pass = 0; pass < NewtonSteps; pass++)
+        {
+            V reach = c + more;
+            V share = Vector512.Sqrt(off + reach * reach);
+            V turn = reach / Vector512.Max(share, Vector512.Create(1e-30));
+            V soft = share * _softer + Vector512.Create(_soft);
+            V stress = k * (Vector512.Create(_forward) + share * _forwardRise);
+            V miss = soft * stress + more * _strain - length;
+            V slope = (_softer * stress + soft * k * _forwardRise) * turn + Vector512.Create(_strain);
+            more = Vector512.Max(more - miss / slope, V.Zero);
+        }
+
+        return more;
+    }
+
+    // Share ξ on the line σ = s0 + b ξ at the strain e = σ S(ξ) + ε_L ξ:
+    // b ΔS ξ² + (b S_A + s0 ΔS + ε_L) ξ + s0 S_A − e = 0, in the form that has no cancellation.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly V OnLine(V e, V s0, V b)
+    {
+        V square = b * _softer;
+        V linear = b * _soft + s0 * _softer + Vector512.Create(_strain);
+        V rest = s0 * _soft - e;
+        V root = Vector512.Sqrt(Vector512.Max(linear * linear - 4 * square * rest, V.Zero));
+        return -2 * rest / (linear + root);
+    }
+
+    // ∫ (ε_L σ + ½ ΔS σ²) dξ over a line from one stress to another, for each unit of ξ.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly V AlongLine(V from, V to) =>
+        (from + to) * (0.5 * _strain) + (from * from + from * to + to * to) * (_softer / 6);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool Any(V mask) => mask.AsInt64() != Vector512<long>.Zero;
+}

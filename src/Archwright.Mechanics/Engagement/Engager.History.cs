@@ -1,0 +1,77 @@
+using Archwright.Mechanics.Alloys;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <content>Wires with memory: how far a stride may go, temperature, and the way back from a step that
+/// failed.</content>
+public sealed partial class Engager
+{
+    // What one committed step may change: docs/theory/alloys.md has the table of error against these.
+    private const double LongestMove = 0.5;
+    private const double LongestTurn = 0.1;
+    private const double LongestWarming = 5;
+
+    private const double FirstPart = 1e-3;
+
+    private readonly Checkpoint _whole;
+    private Arrangement? _arrangementBefore;
+
+    // Curvature gathers where a wire transforms or yields, within a millimetre or so.
+    private int Finer => Arrangement.Wire.Alloy is LinearElastic ? 1 : 2;
+
+    private int PerGap => Finer * Options.ElementsPerGap;
+
+    private int PerSlot => Finer * Options.ElementsPerSlot;
+
+    private int MostIterations => (_rod.Law.Remembers ? 4 : 1) * Options.MostIterations;
+
+    private double LongestStride(SlotFrame[] target)
+    {
+        if (!_rod.Law.Remembers)
+            return 1;
+
+        double parts = Math.Abs(_warmedTo - _warmedFrom) / LongestWarming;
+        for (int i = 0; i < target.Length; i++)
+        {
+            parts = Math.Max(parts, (target[i].Centre - _from[i].Centre).Length / LongestMove);
+            parts = Math.Max(parts, FramePath.TurnBetween(_from[i], target[i]).Length / LongestTurn);
+        }
+
+        return 1 / Math.Max(1, Math.Ceiling(parts - 1e-9));
+    }
+
+    // A small part of the stride shows which way the wire goes; it is then taken along for the whole of it.
+    private void Predict(SlotFrame[] target, double done, double next)
+    {
+        MoveSlots(target, done + FirstPart * (next - done), carryWire: false);
+        bool isGuessed = _rod.Predict(1 / FirstPart);
+        MoveSlots(target, next, carryWire: !isGuessed);
+    }
+
+    private void Warm(double temperature)
+    {
+        _temperature = temperature;
+        _rod.Law.Warm(temperature);
+    }
+
+    /// <summary>Undoes the last <see cref="Apply"/>: the wire is as it was before, with its history.</summary>
+    internal void Undo()
+    {
+        PutBackWhole();
+        Arrangement = _arrangementBefore!;
+    }
+
+    private void KeepWhole()
+    {
+        _whole.Keep(_rod, _temperature);
+        _slide.Keep();
+    }
+
+    // A step that found no equilibrium leaves no trace: shape, forces, history, slots and temperature are those before.
+    private void PutBackWhole()
+    {
+        Warm(_whole.PutBack(_rod));
+        _slide.PutBack();
+    }
+}

@@ -1,0 +1,104 @@
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Sections;
+
+namespace Archwright.Mechanics.Rods;
+
+/// <summary>A wire of fibres with memory.</summary>
+internal sealed class FibreRod<TLaw> : RodLaw
+    where TLaw : struct, IFibreLaw
+{
+    private readonly FibreGrid _grid;
+    private readonly FibreMemory _memory;
+    private TLaw _law;
+
+    public FibreRod(Wire wire, TLaw law, FibreGrid grid, FibreMemory memory)
+        : base(new ElasticSection(wire.Section, wire.Alloy), wire.Alloy.Young * wire.Section.Area)
+    {
+        _law = law;
+        _grid = grid;
+        _memory = memory;
+    }
+
+    /// <inheritdoc/>
+    public override bool Remembers => true;
+
+    private FibreSection<TLaw> Section => new(_law, _grid, _memory, Initial);
+
+    /// <inheritdoc/>
+    public override double Energy(RodMesh mesh, double tie, ReadOnlySpan<double> q)
+    {
+        _memory.Prepare(mesh);
+        return RodAssembly.Energy(mesh, Section, tie, q);
+    }
+
+    /// <inheritdoc/>
+    public override double Add(
+        RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent)
+    {
+        _memory.Prepare(mesh);
+        return Stiffening > 0
+            ? RodAssembly.Add(
+                mesh, new ElasticTangent<FibreSection<TLaw>>(Section, Initial, Stiffening), tie, q, gradient, tangent)
+            : RodAssembly.Add(mesh, Section, tie, q, gradient, tangent);
+    }
+
+    /// <inheritdoc/>
+    public override void Warm(double temperature) => _law.Warm(temperature);
+
+    /// <inheritdoc/>
+    public override void Forget() => _memory.Forget();
+
+    /// <inheritdoc/>
+    public override void Keep() => _memory.Keep();
+
+    /// <inheritdoc/>
+    public override void PutBack() => _memory.PutBack();
+
+    /// <summary>Every station of the wire takes the strain that the shape has there. Between the two Gauss points of an
+    /// element the strain is taken as linear, and beyond them too: a node may be a contact, where it peaks.</summary>
+    public override void Commit(RodMesh mesh, ReadOnlySpan<double> q)
+    {
+        FibreSection<TLaw> section = Section;
+        ReadOnlySpan<double> s = mesh.S;
+        int element = -1;
+        SectionStrain a = default;
+        SectionStrain b = default;
+        for (int i = 0; i < _memory.Stations; i++)
+        {
+            double at = _memory.At(i);
+            if (at < s[0] || at > s[^1])
+                continue;
+
+            int here = mesh.Find(at, Math.Max(element, 0));
+            if (here != element)
+            {
+                element = here;
+                a = RodAssembly.StrainAt(mesh, q, RodMesh.Points * element);
+                b = RodAssembly.StrainAt(mesh, q, RodMesh.Points * element + 1);
+            }
+
+            double u = (at - s[element]) / mesh.Length(element);
+            double share = (u - RodMesh.GaussAt[0]) / (RodMesh.GaussAt[1] - RodMesh.GaussAt[0]);
+            SectionStrain strain = SectionStrain.Between(a, b, share);
+            if (_memory.IsNewAt(i) && section.StaysElastic(strain))
+                continue;
+
+            _memory.Use(i, FibreSection<TLaw>.Commit(_law, _grid, strain, _memory.Of(i)));
+        }
+
+        _memory.Changed();
+    }
+
+    /// <inheritdoc/>
+    public override double LargestTransformedShare()
+    {
+        double largest = 0;
+        for (int i = 0; i < _memory.Stations; i++)
+        {
+            if (!_memory.IsNewAt(i))
+                largest = Math.Max(largest, FibreSection<TLaw>.Transformed(_law, _grid, _memory.Of(i)));
+        }
+
+        return largest;
+    }
+}

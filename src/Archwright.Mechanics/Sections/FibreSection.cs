@@ -1,0 +1,192 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+using V = System.Runtime.Intrinsics.Vector512<double>;
+
+namespace Archwright.Mechanics.Sections;
+
+/// <summary>A cross-section made of fibres, each with its own history.</summary>
+/// <remarks>
+/// Plane sections, and Saint-Venant's shear: a fibre at (x₂, x₃) has ε = axial − κw x₂ + κt x₃ and gγ = b τ, b its
+/// lever. Forces are sums over the fibres, the tangent likewise, and symmetric. As long as a section is new and no
+/// fibre reaches the limit of the alloy, the closed elastic form answers: it is the same to rounding, and most of an
+/// arch is never bent beyond it.
+/// </remarks>
+internal readonly struct FibreSection<TLaw> : ISectionLaw
+    where TLaw : struct, IFibreLaw
+{
+    private readonly TLaw _law;
+    private readonly FibreGrid _grid;
+    private readonly FibreMemory _memory;
+    private readonly ElasticSection _elastic;
+    private readonly double _limit;
+
+    public FibreSection(in TLaw law, FibreGrid grid, FibreMemory memory, in ElasticSection elastic)
+    {
+        _law = law;
+        _grid = grid;
+        _memory = memory;
+        _elastic = elastic;
+        _limit = law.ElasticStrain;
+    }
+
+    /// <inheritdoc/>
+    public double Respond(int point, in SectionStrain strain, out SectionForce force, out SectionTangent tangent)
+    {
+        if (_memory.IsNew(point) && StaysElastic(strain))
+            return _elastic.Respond(point, strain, out force, out tangent);
+
+        return Sum(_law, _grid, strain, _memory.OfPoint(point), out force, out tangent);
+    }
+
+    /// <inheritdoc/>
+    public double Energy(int point, in SectionStrain strain) => Respond(point, strain, out _, out _);
+
+    /// <summary>Whether no fibre of a new section reaches the limit.</summary>
+    public bool StaysElastic(in SectionStrain strain)
+    {
+        (double width, double thickness, double lever) = _grid.Reach;
+        double bending = Math.Abs(strain.Axial) + Math.Abs(strain.OverWidth) * width
+            + Math.Abs(strain.OverThickness) * thickness;
+        double shear = strain.Twist * lever;
+        return bending * bending + shear * shear <= _limit * _limit;
+    }
+
+    /// <summary>Force, tangent and work of the fibres [N].</summary>
+    /// <param name="law">Law.</param>
+    /// <param name="grid">Fibres.</param>
+    /// <param name="strain">Strain of the section.</param>
+    /// <param name="state">Committed state: normal parts of all fibres, then shear parts.</param>
+    /// <param name="force">Answer.</param>
+    /// <param name="tangent">∂force/∂strain.</param>
+    public static double Sum(
+        in TLaw law, FibreGrid grid, in SectionStrain strain, ReadOnlySpan<double> state,
+        out SectionForce force, out SectionTangent tangent)
+    {
+        V n = V.Zero, mt = V.Zero, mw = V.Zero, t = V.Zero, work = V.Zero;
+        V aa = V.Zero, at = V.Zero, aw = V.Zero, ax = V.Zero, tt = V.Zero;
+        V tw = V.Zero, tx = V.Zero, ww = V.Zero, wx = V.Zero, xx = V.Zero;
+        for (int i = 0; i < grid.Vectors; i++)
+        {
+            Fibres at8 = Fibres.Load(grid, i);
+            (V normal, V shear) = at8.Strain(strain);
+            nuint from = (nuint)(FibreGrid.Lanes * i);
+            ref double z = ref MemoryMarshal.GetReference(state);
+            law.Respond(
+                normal, shear, Vector512.LoadUnsafe(ref z, from),
+                Vector512.LoadUnsafe(ref z, from + (nuint)grid.Count), out FibreAnswer fibre);
+
+            V normalForce = fibre.Normal * at8.Area;
+            V shearForce = fibre.Shear * at8.Area;
+            n += normalForce;
+            mt += normalForce * at8.OverThickness;
+            mw -= normalForce * at8.OverWidth;
+            t += shearForce * at8.Lever;
+            work += fibre.Work * at8.Area;
+
+            V d = fibre.NormalNormal * at8.Area;
+            V dt = d * at8.OverThickness;
+            V dw = d * at8.OverWidth;
+            aa += d;
+            at += dt;
+            aw -= dw;
+            tt += dt * at8.OverThickness;
+            tw -= dt * at8.OverWidth;
+            ww += dw * at8.OverWidth;
+            V mixed = fibre.NormalShear * at8.Area * at8.Lever;
+            ax += mixed;
+            tx += mixed * at8.OverThickness;
+            wx -= mixed * at8.OverWidth;
+            xx += fibre.ShearShear * at8.Area * at8.Lever * at8.Lever;
+        }
+
+        force = new SectionForce(
+            Vector512.Sum(n), Vector512.Sum(mt), Vector512.Sum(mw), Vector512.Sum(t));
+        tangent = new SectionTangent
+        {
+            AA = Vector512.Sum(aa),
+            AT = Vector512.Sum(at),
+            AW = Vector512.Sum(aw),
+            AX = Vector512.Sum(ax),
+            TT = Vector512.Sum(tt),
+            TW = Vector512.Sum(tw),
+            TX = Vector512.Sum(tx),
+            WW = Vector512.Sum(ww),
+            WX = Vector512.Sum(wx),
+            XX = Vector512.Sum(xx),
+        };
+        return Vector512.Sum(work);
+    }
+
+    /// <summary>Takes a strain for good: the state becomes that after it.</summary>
+    /// <returns>Whether any fibre is no longer new.</returns>
+    public static bool Commit(in TLaw law, FibreGrid grid, in SectionStrain strain, Span<double> state)
+    {
+        V any = V.Zero;
+        ref double z = ref MemoryMarshal.GetReference(state);
+        for (int i = 0; i < grid.Vectors; i++)
+        {
+            (V normal, V shear) = Fibres.Load(grid, i).Strain(strain);
+            nuint from = (nuint)(FibreGrid.Lanes * i);
+            nuint second = from + (nuint)grid.Count;
+            law.Respond(
+                normal, shear, Vector512.LoadUnsafe(ref z, from), Vector512.LoadUnsafe(ref z, second),
+                out FibreAnswer fibre);
+            fibre.NormalState.StoreUnsafe(ref z, from);
+            fibre.ShearState.StoreUnsafe(ref z, second);
+            any += Vector512.Abs(fibre.NormalState) + Vector512.Abs(fibre.ShearState);
+        }
+
+        return Vector512.Sum(any) > 0;
+    }
+
+    /// <summary>Share of the section that is transformed.</summary>
+    public static double Transformed(in TLaw law, FibreGrid grid, ReadOnlySpan<double> state)
+    {
+        V sum = V.Zero;
+        V area = V.Zero;
+        ref double z = ref MemoryMarshal.GetReference(state);
+        for (int i = 0; i < grid.Vectors; i++)
+        {
+            nuint from = (nuint)(FibreGrid.Lanes * i);
+            V at = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Area), from);
+            sum += at * law.Transformed(
+                Vector512.LoadUnsafe(ref z, from), Vector512.LoadUnsafe(ref z, from + (nuint)grid.Count));
+            area += at;
+        }
+
+        return Vector512.Sum(sum) / Vector512.Sum(area);
+    }
+
+    private readonly struct Fibres
+    {
+        public readonly V OverWidth;
+        public readonly V OverThickness;
+        public readonly V Area;
+        public readonly V Lever;
+
+        private Fibres(V overWidth, V overThickness, V area, V lever)
+        {
+            OverWidth = overWidth;
+            OverThickness = overThickness;
+            Area = area;
+            Lever = lever;
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public static Fibres Load(FibreGrid grid, int vector)
+        {
+            nuint from = (nuint)(FibreGrid.Lanes * vector);
+            return new Fibres(
+                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.OverWidth), from),
+                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.OverThickness), from),
+                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Area), from),
+                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Lever), from));
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public (V Normal, V Shear) Strain(in SectionStrain strain) => (
+            Vector512.Create(strain.Axial) - OverWidth * strain.OverWidth + OverThickness * strain.OverThickness,
+            Lever * strain.Twist);
+    }
+}
