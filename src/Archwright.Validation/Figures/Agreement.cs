@@ -8,6 +8,9 @@ internal static class Agreement
     // What narrower checks compare is mathematics, and would lie on the line of one.
     private const double NarrowShare = 0.03;
 
+    // A wider published range is a direction or a rank, without a middle.
+    private const double WideRange = 5;
+
     public static RecordFigure Of(IReadOnlyList<CheckResult> results)
     {
         CheckResult[] shown = [.. results.Where(IsPhysical)];
@@ -21,7 +24,8 @@ internal static class Agreement
             Name = "agreement",
             Title = "Real wires and brackets: computed over published",
             Caption = "Each bar is what a check accepts, each dot what was computed, both over the published figure "
-                + "(the middle of a published range); in the order of the tables, checks of pure mathematics left out.",
+                + "(the middle of a published range); in the order of the tables. Left out: pure mathematics, ranks "
+                + "and directions.",
             Across = "check, in the order of the tables",
             Up = "computed / published",
             Lines =
@@ -40,8 +44,9 @@ internal static class Agreement
     private static bool IsPhysical(CheckResult result)
     {
         Interval accept = result.Check.Accept;
-        double published = result.Check.Published.Middle;
-        return published > 0 && (accept.High - accept.Low) / 2 > NarrowShare * published;
+        Interval published = result.Check.Published;
+        return published.Low > 0 && published.High < WideRange * published.Low
+            && (accept.High - accept.Low) / 2 > NarrowShare * published.Middle;
     }
 
     private static Interval Share(PublishedCheck check) =>

@@ -17,6 +17,9 @@ public static class RecordFigures
             BracketFigures.Geometries(results),
             BracketFigures.Torque(results),
             BracketFigures.Play(results),
+            BendFigures.Kinds(results),
+            BendFigures.Temperatures(),
+            BendFigures.Sizes(results),
         ];
     }
 }

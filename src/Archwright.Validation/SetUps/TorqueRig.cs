@@ -25,20 +25,20 @@ internal static class TorqueRig
 
     /// <summary>Torque at a twist [N·mm].</summary>
     public static double Torque(SetUp given) =>
-        Readings(given, given.Wire().Wire, twist => twist >= given.Number("twist")).At(given.Number("twist"));
+        Readings(given, WireOf(given), twist => twist >= given.Number("twist")).At(given.Number("twist"));
 
     /// <summary>Torque of <c>wire</c> over that of <c>other</c>.</summary>
     public static double TorqueRatio(SetUp given)
     {
         double twist = given.Number("twist");
-        return Readings(given, given.Wire().Wire, at => at >= twist).At(twist)
-            / Readings(given, given.Wire("other").Wire, at => at >= twist).At(twist);
+        return Readings(given, WireOf(given), at => at >= twist).At(twist)
+            / Readings(given, WireOf(given, "other"), at => at >= twist).At(twist);
     }
 
     /// <summary>Degrees for each N·mm beyond the play.</summary>
     public static double DegreesPerTorque(SetUp given)
     {
-        Curve curve = Readings(given, given.Wire().Wire, twist => twist >= MostTurn / 2);
+        Curve curve = Readings(given, WireOf(given), twist => twist >= MostTurn / 2);
         (double Twist, double Torque)[] last = [.. curve.Points.TakeLast(3)];
         return (last[^1].Twist - last[0].Twist) / (last[^1].Torque - last[0].Torque);
     }
@@ -47,8 +47,22 @@ internal static class TorqueRig
     public static double TwistForTorque(SetUp given)
     {
         double wanted = given.Number("torque");
-        Curve curve = Readings(given, given.Wire().Wire, _ => false, torque => torque >= wanted);
+        Curve curve = Readings(given, WireOf(given), _ => false, torque => torque >= wanted);
         return curve.TwistAt(wanted);
+    }
+
+    /// <summary>Least rate of torque up to <c>torque</c> [N·mm], as a share of its first rate beyond the play: small
+    /// where the curve has a plateau.</summary>
+    public static double LeastRate(SetUp given)
+    {
+        double most = given.Number("torque");
+        Curve curve = Readings(given, WireOf(given), _ => false, torque => torque >= most);
+        double[] rates =
+        [
+            .. curve.Points.Zip(curve.Points.Skip(1), (a, b) => (b.Torque - a.Torque) / (b.Twist - a.Twist)),
+        ];
+        int first = Array.FindIndex(rates, rate => rate > 0.8 * rates.Max());
+        return rates[first..].Min() / rates[first..].Max();
     }
 
     /// <summary>Torque along a growing twist, for pictures too.</summary>
@@ -74,6 +88,10 @@ internal static class TorqueRig
 
     private static readonly Vector3 Axis = new(1, 0, 0);
 
+    // Steel and beta-titanium stay elastic in these tests; what transforms has its whole law.
+    private static Wire WireOf(SetUp given, string key = "wire") =>
+        given.Wire(key).Alloy.Transformation is null ? given.Wire(key).Wire : RealWires.Of(given.Wire(key));
+
     private static Engager Engaged(SetUp given, Wire wire)
     {
         double height = given.Has("slot_mm") ? given.Number("slot_mm") : given.Mils("slot");
@@ -83,6 +101,7 @@ internal static class TorqueRig
         var engager = new Engager(new Arrangement
         {
             Wire = wire,
+            Temperature = given.Number("temperature", 36),
             Rest = new RestShape.Straight(),
             Slots =
             [

@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Archwright.Cli.Running;
 using Archwright.Cli.Tests.Running;
+using Archwright.Exchange.Tests.Schemas;
 using Archwright.Validation;
 using Run = Archwright.Cli.Tests.Running.Run;
 
@@ -31,25 +33,17 @@ public sealed partial class ValidateVerbTests
         }
     }
 
-    [Fact, Trait("basis", "ours")]
-    public async Task Every_check_has_all_its_keys()
+    [Fact, Trait("basis", "docs")]
+    public async Task The_document_is_as_its_schema_says_and_holds_every_check()
     {
         Run run = await Run.Of("validate", "--json");
 
+        Assert.Empty(Schema.Load("archwright-validate-1").Errors(JsonNode.Parse(run.Output)));
         JsonElement[] checks = [.. run.Json().GetProperty("checks").EnumerateArray()];
-        Assert.Equal(PublishedRecord.Checks.Count, checks.Length);
-        Assert.All(checks, check =>
-        {
-            foreach (string key in (string[])
-                     ["id", "title", "computed", "published", "unit", "accept", "source", "verdict"])
-            {
-                Assert.True(check.TryGetProperty(key, out _), key);
-            }
-
-            Assert.Contains(check.GetProperty("verdict").GetString(), (string[])["in", "explained"]);
-            Assert.Equal(JsonValueKind.Number, check.GetProperty("computed").ValueKind);
-            Assert.Equal(2, check.GetProperty("accept").GetArrayLength());
-        });
+        Assert.Equal(
+            PublishedRecord.Checks.Select(check => check.Id),
+            checks.Select(check => check.GetProperty("id").GetString()));
+        Assert.All(checks, check => Assert.NotEqual("out", check.GetProperty("verdict").GetString()));
     }
 
     [Fact, Trait("basis", "ours")]
