@@ -54,6 +54,16 @@ public sealed class PublishedRecordTests
         Assert.Equal(14.2, TorqueRig.Torque(steel) / ratio, 0.1);
     }
 
+    /// <summary>The one number of another rig, fitted to the middle of 1.5 to 2, steel over beta-titanium.</summary>
+    [Fact, Trait("basis", "ours")]
+    public void The_compliance_of_the_other_rig_is_fitted_to_the_figure_it_names()
+    {
+        string titanium = Check("torque-ratio-cuniti").With.ToString().Replace(
+            "cuniti35-", "bti-", StringComparison.Ordinal);
+
+        Assert.Equal(1.75, TorqueRig.TorqueRatio(new SetUp("fit", titanium)), 0.02);
+    }
+
     [Theory, Trait("basis", "law")]
     [InlineData(1.05, Verdict.In, "found")]
     [InlineData(1.5, Verdict.Out, "found")]

@@ -64,6 +64,22 @@ public sealed class SetUp
             ? alloy
             : throw new TableException($"The check '{check}' names no alloy of the catalogue: '{Text(key)}'.");
 
+    /// <summary>The other set-up of a ratio: <c>other_key=value</c> stands for <c>key=value</c>.</summary>
+    public SetUp Other()
+    {
+        const string prefix = "other_";
+        List<string> pairs = [];
+        foreach ((string key, string value) in values)
+        {
+            if (key.StartsWith(prefix, StringComparison.Ordinal))
+                pairs.Add($"{key[prefix.Length..]}={value}");
+            else if (!values.ContainsKey(prefix + key))
+                pairs.Add($"{key}={value}");
+        }
+
+        return new SetUp(check, string.Join("; ", pairs));
+    }
+
     /// <summary>As in the table.</summary>
     public override string ToString() => string.Join("; ", values.Select(pair => $"{pair.Key}={pair.Value}"));
 }

@@ -23,6 +23,10 @@ public sealed class RecordTablesTests
         Assert.Equal(7, check.With.Number("other", 7));
     }
 
+    [Fact]
+    public void The_other_set_up_of_a_ratio_has_what_differs() => Assert.Equal(
+        "at=2; wire=ss-016", new SetUp("a", "wire=niti-016; at=2; other_wire=ss-016").Other().ToString());
+
     [Theory]
     [InlineData("a,b,t,c,,1,N,,±0.1,,,found", "no source")]
     [InlineData("a,b,t,c,,1,N,,±0.1,,book,heard", "'how' is 'heard'")]
