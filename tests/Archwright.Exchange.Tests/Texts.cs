@@ -76,6 +76,24 @@ internal static class Texts
         }
         """;
 
+    /// <summary>A three-point bend with a cold drink on the way back.</summary>
+    public const string Bend = """
+        {
+          "format": "archwright-bend-case/1",
+          "wire": {
+            "alloy": {
+              "law": "superelastic", "poisson": 0.33, "reference_temperature_degC": 36, "young_austenite_MPa": 50000,
+              "young_martensite_MPa": 30000, "transformation_strain": 0.045, "forward_start_MPa": 430,
+              "forward_finish_MPa": 500, "reverse_start_MPa": 240, "reverse_finish_MPa": 160,
+              "clausius_clapeyron_MPa_per_K": 6.5, "asymmetry_alpha": 0
+            },
+            "section": { "shape": "round", "diameter_mm": 0.4064 }
+          },
+          "span_mm": 10, "temperature_degC": 36,
+          "path": [ { "to_mm": 3, "read_mm": [3] }, { "to_mm": 2, "read_mm": [2] }, { "temperature_degC": 10 } ]
+        }
+        """;
+
     public const string Stock = "wire,packs\nss-016,3\nss-019x025,1\n";
 
     public const string Ceilings = """
@@ -87,6 +105,9 @@ internal static class Texts
     public static Read<CaseFile> ReadCase(string text) => ReadCase(Encoding.UTF8.GetBytes(text));
 
     public static Read<CaseFile> ReadCase(byte[] text) => CaseReader.Read(new MemoryStream(text));
+
+    public static Read<BendCase> ReadBend(string text) =>
+        BendCaseReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)));
 
     public static Read<TwistCase> ReadTwist(string text) =>
         TwistCaseReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)));

@@ -68,6 +68,7 @@ internal static class CommandLine
             SolveVerb.Create(terminal),
             CompareVerb.Create(terminal),
             ArchVerb.Create(terminal),
+            BendVerb.Create(terminal),
             TwistVerb.Create(terminal),
             WiresVerb.Create(terminal),
             ValidateVerb.Create(terminal),

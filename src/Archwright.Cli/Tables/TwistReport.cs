@@ -1,7 +1,6 @@
 using System.Globalization;
 using Archwright.Cli.Running;
 using Archwright.Cli.Units;
-using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Units;
 using Archwright.Exchange.CaseFiles;
 using Spectre.Console;
@@ -35,12 +34,7 @@ internal static class TwistReport
     }
 
     /// <summary>The wire in words.</summary>
-    internal static string Title(TwistCase test) =>
-        test.WireId is { } id && WireCatalogue.Default.TryFind(id, out CatalogueWire? wire)
-            ? $"{wire.Id}, {wire.Title}"
-            : test.Wire.Section.IsRound
-                ? $"Round wire {Length(test.Wire.Section.Thickness)} mm"
-                : $"Wire {Length(test.Wire.Section.Thickness)} × {Length(test.Wire.Section.Width)} mm";
+    internal static string Title(TwistCase test) => WireWords.Title(test.WireId, test.Wire.Section);
 
     /// <summary>The two slots in words.</summary>
     internal static string SetUp(TwistCase test) =>

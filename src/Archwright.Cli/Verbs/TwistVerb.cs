@@ -136,7 +136,7 @@ internal static class TwistVerb
 
         return new TwistCase
         {
-            Wire = wire.Wire, WireId = wire.Id, SlotHeight = height, SlotDepth = depth, EdgeGap = gap,
+            Wire = wire.WholeWire, WireId = wire.Id, SlotHeight = height, SlotDepth = depth, EdgeGap = gap,
             TwistsDegrees = [.. twists],
         };
     }

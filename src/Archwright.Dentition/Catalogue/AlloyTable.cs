@@ -26,6 +26,9 @@ internal static class AlloyTable
         }
 
         Sourced elasticStrain = ElasticStrain(name, figures, young, yield ?? plateau);
+        PlasticFigures? plasticity = PlasticityOf(name, figures, young, yield);
+        TransformationFigures? transformation = plateau is null ? null : TransformationOf(name, figures, plateau);
+        LinearElastic elastic = Law(name, young, poisson, shear);
         return new CatalogueAlloy
         {
             Id = name.Required("alloy"),
@@ -34,14 +37,29 @@ internal static class AlloyTable
             Poisson = poisson,
             Shear = shear,
             Yield = yield,
-            Plasticity = PlasticityOf(name, figures, young, yield),
-            Transformation = plateau is null ? null : TransformationOf(name, figures, plateau),
+            Plasticity = plasticity,
+            Transformation = transformation,
             ElasticStrain = elasticStrain,
             FrictionDry = figures.Needed("friction_dry"),
             FrictionWet = figures.Needed("friction_wet"),
             Nickel = figures.Needed("nickel"),
-            Alloy = Law(name, young, poisson, shear),
+            Alloy = elastic,
+            WholeLaw = WholeLaw(elastic, poisson, plasticity, transformation),
         };
+    }
+
+    private static Alloy WholeLaw(
+        LinearElastic elastic, Sourced? poisson, PlasticFigures? plasticity, TransformationFigures? transformation)
+    {
+        if (poisson is null)
+            return elastic;
+
+        if (transformation is not null)
+            return transformation.Law(elastic.Young, poisson.Value);
+
+        return plasticity is null
+            ? elastic
+            : new ElasticPlastic(elastic.Young, poisson.Value, plasticity.Yield.Value, plasticity.Hardening.Value);
     }
 
     private static LinearElastic Law(TableRow name, Sourced young, Sourced? poisson, Sourced? shear)

@@ -58,4 +58,8 @@ public sealed record CatalogueAlloy
 
     /// <summary>The law that the mechanics computes with.</summary>
     public required Alloy Alloy { get; init; }
+
+    /// <summary>The whole law: with the plateau and its loop, or with yielding; as <see cref="Alloy"/> for alloys that
+    /// have neither.</summary>
+    public required Alloy WholeLaw { get; init; }
 }

@@ -28,6 +28,10 @@ public sealed record CatalogueWire
     /// <summary>Section and alloy as the mechanics wants them.</summary>
     public required Wire Wire { get; init; }
 
+    /// <summary>Section and alloy with its whole law: plateau, loop, yielding and history; see
+    /// <see cref="CatalogueAlloy.WholeLaw"/>.</summary>
+    public Wire WholeWire => Wire with { Alloy = Alloy.WholeLaw };
+
     /// <summary>Largest fibre strain that is still elastic; see <see cref="CatalogueAlloy.ElasticStrain"/>.</summary>
     public double ElasticStrainLimit => Alloy.ElasticStrain.Value;
 

@@ -1,4 +1,5 @@
 using Archwright.Dentition.Tables;
+using Archwright.Mechanics.Alloys;
 
 namespace Archwright.Dentition.Catalogue;
 
@@ -55,12 +56,29 @@ public sealed record TransformationFigures
         ("asymmetry of compression", Asymmetry),
     ];
 
+    /// <summary>The law of these figures.</summary>
+    internal Superelastic Law(double young, double poisson) => new(new SuperelasticFigures
+    {
+        Poisson = poisson,
+        ReferenceTemperature = ReferenceTemperature,
+        YoungAustenite = young,
+        YoungMartensite = YoungMartensite.Value,
+        TransformationStrain = TransformationStrain.Value,
+        ForwardStart = ForwardStart.Value,
+        ForwardFinish = ForwardFinish.Value,
+        ReverseStart = ReverseStart.Value,
+        ReverseFinish = ReverseFinish.Value,
+        ClausiusClapeyron = ClausiusClapeyron.Value,
+        Asymmetry = Asymmetry.Value,
+    });
+
     internal bool IsInOrder =>
         ForwardFinish.Value >= ForwardStart.Value
         && ReverseStart.Value >= ReverseFinish.Value
         && ForwardStart.Value >= ReverseFinish.Value
         && ForwardFinish.Value >= ReverseStart.Value
-        && Asymmetry.Value < 1
+        && ForwardStart.Value + ReverseFinish.Value >= SuperelasticFigures.LeastGap
+        && Asymmetry.Value <= 0.9
         && TransformationStrain.Value > 0
         && YoungMartensite.Value > 0;
 }

@@ -10,8 +10,7 @@ namespace Archwright.Exchange.CaseFiles;
 /// <param name="Id">Catalogue id; null when it is written out.</param>
 internal sealed record AlloyGiven(Alloy? Alloy, string? Id);
 
-/// <summary>Reads what a wire is made of. Laws that this version does not solve are read and checked all the same, and
-/// then refused by a code of their own: never computed as something else.</summary>
+/// <summary>Reads what a wire is made of.</summary>
 internal static class AlloyReading
 {
     private const string LinearElastic = "linear-elastic";
@@ -86,42 +85,28 @@ internal static class AlloyReading
         return null;
     }
 
-    private static Alloy? ByLaw(Fields fields, ProblemList problems)
-    {
-        string? law = fields.Word("law", LinearElastic, ElasticPlastic, Superelastic);
-        int before = problems.Count;
-        switch (law)
+    private static Alloy? ByLaw(Fields fields, ProblemList problems) =>
+        fields.Word("law", LinearElastic, ElasticPlastic, Superelastic) switch
         {
-            case LinearElastic:
-                double? young = fields.Number("young_MPa", Quantities.Young);
-                double? poisson = fields.Number("poisson", Quantities.Poisson);
-                return young is { } e && poisson is { } nu ? new LinearElastic(e, nu) : null;
-            case ElasticPlastic:
-                CheckElasticPlastic(fields, problems);
-                break;
-            case Superelastic:
-                CheckSuperelastic(fields, problems);
-                break;
-            default:
-                return null;
-        }
+            LinearElastic => ReadElastic(fields),
+            ElasticPlastic => ReadElasticPlastic(fields, problems),
+            Superelastic => ReadSuperelastic(fields, problems),
+            _ => null,
+        };
 
-        if (problems.Count == before)
-            NotYet(fields, law, problems);
-        return null;
-    }
-
-    private static void NotYet(Fields fields, string law, ProblemList problems) => problems.Add(
-        ProblemCodes.LawNotYet, fields.Node.PathOf("law"),
-        $"The {law} law is described correctly, but this version computes linear-elastic wires only.",
-        "Use a version that computes it; or, for strains that stay elastic, write the law \"linear-elastic\" with the "
-        + "initial modulus and compare the largest strain of the result with the elastic limit yourself.");
-
-    private static void CheckElasticPlastic(Fields fields, ProblemList problems)
+    private static LinearElastic? ReadElastic(Fields fields)
     {
         double? young = fields.Number("young_MPa", Quantities.Young);
-        fields.Number("poisson", Quantities.Poisson);
-        fields.Number("yield_MPa", Quantities.Yield);
+        double? poisson = fields.Number("poisson", Quantities.Poisson);
+        return young is { } e && poisson is { } nu ? new LinearElastic(e, nu) : null;
+    }
+
+    private static ElasticPlastic? ReadElasticPlastic(Fields fields, ProblemList problems)
+    {
+        int before = problems.Count;
+        double? young = fields.Number("young_MPa", Quantities.Young);
+        double? poisson = fields.Number("poisson", Quantities.Poisson);
+        double? yield = fields.Number("yield_MPa", Quantities.Yield);
         double? hardening = fields.Number("hardening_MPa", Quantities.Hardening);
         if (young is { } e && hardening is { } h && h >= e)
         {
@@ -131,36 +116,60 @@ internal static class AlloyReading
                 + "point the wire must be softer than before it.",
                 "Give a hardening modulus below Young's modulus; 0 is none.", problems);
         }
+
+        return problems.Count == before
+            ? new ElasticPlastic(young!.Value, poisson!.Value, yield!.Value, hardening!.Value)
+            : null;
     }
 
-    private static void CheckSuperelastic(Fields fields, ProblemList problems)
+    private static Superelastic? ReadSuperelastic(Fields fields, ProblemList problems)
     {
-        fields.Number("poisson", Quantities.Poisson);
-        fields.Number("reference_temperature_degC", Quantities.ReferenceTemperature);
-        fields.Number("young_austenite_MPa", Quantities.Young);
-        fields.Number("young_martensite_MPa", Quantities.Young);
-        fields.Number("transformation_strain", Quantities.TransformationStrain);
-        double? forwardStart = fields.Number("forward_start_MPa", Quantities.ForwardStress);
-        double? forwardFinish = fields.Number("forward_finish_MPa", Quantities.ForwardStress);
-        double? reverseStart = fields.Number("reverse_start_MPa", Quantities.ReverseStress);
-        double? reverseFinish = fields.Number("reverse_finish_MPa", Quantities.ReverseStress);
-        fields.Number("clausius_clapeyron_MPa_per_K", Quantities.ClausiusClapeyron);
-        fields.Number("asymmetry_alpha", Quantities.Asymmetry);
+        int before = problems.Count;
+        double Figure(string key, Quantity quantity) => fields.Number(key, quantity) ?? double.NaN;
+        var figures = new SuperelasticFigures
+        {
+            Poisson = Figure("poisson", Quantities.Poisson),
+            ReferenceTemperature = Figure("reference_temperature_degC", Quantities.ReferenceTemperature),
+            YoungAustenite = Figure("young_austenite_MPa", Quantities.Young),
+            YoungMartensite = Figure("young_martensite_MPa", Quantities.Young),
+            TransformationStrain = Figure("transformation_strain", Quantities.TransformationStrain),
+            ForwardStart = Figure("forward_start_MPa", Quantities.ForwardStress),
+            ForwardFinish = Figure("forward_finish_MPa", Quantities.ForwardStress),
+            ReverseStart = Figure("reverse_start_MPa", Quantities.ReverseStress),
+            ReverseFinish = Figure("reverse_finish_MPa", Quantities.ReverseStress),
+            ClausiusClapeyron = Figure("clausius_clapeyron_MPa_per_K", Quantities.ClausiusClapeyron),
+            Asymmetry = Figure("asymmetry_alpha", Quantities.Asymmetry),
+        };
+        Ordered(fields, "forward_finish_MPa", figures.ForwardFinish, "forward_start_MPa", figures.ForwardStart,
+            problems);
+        Ordered(fields, "reverse_start_MPa", figures.ReverseStart, "reverse_finish_MPa", figures.ReverseFinish,
+            problems);
+        Ordered(fields, "forward_start_MPa", figures.ForwardStart, "reverse_finish_MPa", figures.ReverseFinish,
+            problems);
+        Ordered(fields, "forward_finish_MPa", figures.ForwardFinish, "reverse_start_MPa", figures.ReverseStart,
+            problems);
+        if (figures.ForwardStart + figures.ReverseFinish < SuperelasticFigures.LeastGap)
+        {
+            Contradict(
+                fields, "reverse_finish_MPa",
+                $"“reverse_finish_MPa” is {Say.Number(figures.ReverseFinish)} MPa and “forward_start_MPa” "
+                + $"{Say.Number(figures.ForwardStart)} MPa: so cold a wire would turn back only beyond the stress that "
+                + "transforms it the other way.",
+                "Their sum must be 1 MPa or more; give the stresses at a higher reference temperature.", problems);
+        }
 
-        Ordered(fields, "forward_finish_MPa", forwardFinish, "forward_start_MPa", forwardStart, problems);
-        Ordered(fields, "reverse_start_MPa", reverseStart, "reverse_finish_MPa", reverseFinish, problems);
-        Ordered(fields, "forward_start_MPa", forwardStart, "reverse_finish_MPa", reverseFinish, problems);
-        Ordered(fields, "forward_finish_MPa", forwardFinish, "reverse_start_MPa", reverseStart, problems);
+        return problems.Count == before ? new Superelastic(figures) : null;
     }
 
     private static void Ordered(
-        Fields fields, string upperKey, double? upper, string lowerKey, double? lower, ProblemList problems)
+        Fields fields, string upperKey, double upper, string lowerKey, double lower, ProblemList problems)
     {
-        if (upper is { } u && lower is { } l && u < l)
+        if (upper < lower)
         {
             Contradict(
                 fields, upperKey,
-                $"“{upperKey}” is {Say.Number(u)} MPa and “{lowerKey}” {Say.Number(l)} MPa: it must not be the lower.",
+                $"“{upperKey}” is {Say.Number(upper)} MPa and “{lowerKey}” {Say.Number(lower)} MPa: it must not be "
+                + "the lower.",
                 "The wire loads from forward_start up to forward_finish and unloads from reverse_start down to "
                 + "reverse_finish, below the loading line.", problems);
         }

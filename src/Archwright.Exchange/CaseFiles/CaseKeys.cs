@@ -14,6 +14,13 @@ internal static class CaseKeys
         "a twist case", "",
         ["format", "wire", "slot_height_mm", "slot_depth_mm", "edge_gap_mm", "twists_deg"]);
 
+    public static readonly KeySet BendCase = new(
+        "a bend case", "", ["format", "wire", "span_mm", "temperature_degC", "path"]);
+
+    public static readonly KeySet BendMove = new("a move of the indenter", "bendMove", ["to_mm", "read_mm"]);
+
+    public static readonly KeySet BendWarming = new("a change of temperature", "bendWarming", ["temperature_degC"]);
+
     public static readonly KeySet Wire = new("a wire", "wire", ["catalogue", "alloy", "section", "rest", "ends"]);
 
     public static readonly KeySet CatalogueAlloy = new("an alloy of the catalogue", "alloyOfCatalogue", ["catalogue"]);
@@ -82,5 +89,12 @@ internal static class CaseKeys
     [
         TwistCase, Wire, CatalogueAlloy, LinearElastic, ElasticPlastic, Superelastic, Round, Rectangular, PlainRest,
         PointsRest,
+    ];
+
+    /// <summary>All objects that may stand in a bend case.</summary>
+    public static readonly ImmutableArray<KeySet> OfBendCase =
+    [
+        BendCase, BendMove, BendWarming, Wire, CatalogueAlloy, LinearElastic, ElasticPlastic, Superelastic, Round,
+        Rectangular, PlainRest, PointsRest,
     ];
 }

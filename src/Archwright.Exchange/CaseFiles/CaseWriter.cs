@@ -71,12 +71,7 @@ public static class CaseWriter
         if (id is not null && WireCatalogue.Default.TryFindAlloy(id, out CatalogueAlloy? known) && known.Alloy == alloy)
             return JsonOut.OneLine(("catalogue", JsonOut.Quoted(known.Id)));
 
-        return alloy is LinearElastic elastic
-            ? JsonOut.OneLine(
-                ("law", "\"linear-elastic\""),
-                ("young_MPa", JsonOut.Figure("young_MPa", elastic.Young)),
-                ("poisson", JsonOut.Figure("poisson", PlainFigures.Poisson(elastic))))
-            : throw NoWord($"the alloy law {alloy.GetType().Name}");
+        return AlloyWriting.Law(alloy) ?? throw NoWord($"the alloy law {alloy.GetType().Name}");
     }
 
     private static string Section(Section section) => section.IsRound

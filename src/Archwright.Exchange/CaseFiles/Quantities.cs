@@ -93,4 +93,10 @@ internal static class Quantities
 
     public static readonly Quantity Twist = new(
         "twist", "°", -90, 90, "Give degrees; a wire turned by more stands across the slot.");
+
+    public static readonly Quantity Span = new(
+        "span", "mm", 4, 50, "Give the distance of the knife edges in millimetres; the standard has 10.");
+
+    public static readonly Quantity Deflection = new(
+        "deflection", "mm", 0, 20, "Give millimetres; the standard goes to 3.1.");
 }

@@ -65,7 +65,9 @@ public static class TwistCaseReader
             return problems.Settle<TwistCase>(null);
         }
 
-        WireGiven wire = fields.Need("wire") is { } node ? Wire(node, problems) : new WireGiven();
+        WireGiven wire = fields.Need("wire") is { } node
+            ? WireReading.StraightWire(node, "a twist case", problems)
+            : new WireGiven();
         double? height = fields.Number("slot_height_mm", Quantities.SlotHeight);
         double? depth = fields.Number("slot_depth_mm", Quantities.SlotDepth);
         double? gap = fields.Number("edge_gap_mm", Quantities.EdgeGap);
@@ -89,22 +91,6 @@ public static class TwistCaseReader
                 TwistsDegrees = twists,
             }
             : null);
-    }
-
-    // The wire of a twist test is straight and its ends are free, whatever the wire of a case may have.
-    private static WireGiven Wire(Node node, ProblemList problems)
-    {
-        WireGiven wire = WireReading.Wire(node, problems);
-        bool bent = node.Members.Any(m => m.Key == "rest") && wire.Rest is not (null or RestShape.Straight);
-        if (bent || wire.Ends is WireEnds.Stopped or WireEnds.Cinched)
-        {
-            problems.Add(
-                ProblemCodes.KeyOutOfPlace, node.PathOf(bent ? "rest" : "ends"),
-                "The wire of a twist case is straight, and its ends are free.",
-                "Take “rest” and “ends” out.");
-        }
-
-        return wire;
     }
 
     private static ImmutableArray<double> Twists(Fields fields, ProblemList problems)

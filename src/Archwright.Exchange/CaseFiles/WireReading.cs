@@ -52,6 +52,34 @@ internal static class WireReading
         };
     }
 
+    /// <summary>The wire of a bench test: straight, with free ends, whatever the wire of a case may have; of the
+    /// catalogue with its whole law.</summary>
+    public static WireGiven StraightWire(Node node, string whose, ProblemList problems)
+    {
+        WireGiven wire = Wire(node, problems);
+        bool bent = node.Members.Any(m => m.Key == "rest") && wire.Rest is not (null or RestShape.Straight);
+        if (bent || wire.Ends is WireEnds.Stopped or WireEnds.Cinched)
+        {
+            problems.Add(
+                ProblemCodes.KeyOutOfPlace, node.PathOf(bent ? "rest" : "ends"),
+                $"The wire of {whose} is straight, and its ends are free.",
+                "Take “rest” and “ends” out.");
+        }
+
+        return WithWholeLaw(wire);
+    }
+
+    // A bench test of a wire of the catalogue is a test of its whole law.
+    private static WireGiven WithWholeLaw(WireGiven wire)
+    {
+        if (wire.WireId is { } id && WireCatalogue.Default.TryFind(id, out CatalogueWire? known))
+            return wire with { Alloy = known.Alloy.WholeLaw };
+
+        return wire.AlloyId is { } alloyId && WireCatalogue.Default.TryFindAlloy(alloyId, out CatalogueAlloy? alloy)
+            ? wire with { Alloy = alloy.WholeLaw }
+            : wire;
+    }
+
     private static WireGiven FromCatalogue(Fields fields, ProblemList problems)
     {
         if (fields.Has("alloy") || fields.Has("section"))

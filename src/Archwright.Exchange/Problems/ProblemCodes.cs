@@ -77,8 +77,10 @@ public static class ProblemCodes
     internal static readonly ProblemCode StepUnknownTooth = new("AW-STEP-002", "A step moves a slot that is not there");
     internal static readonly ProblemCode StepToothTwice = new("AW-STEP-003", "A step moves a slot twice");
 
+    // Bends.
+    internal static readonly ProblemCode BendTooFar = new("AW-BEND-001", "A deflection too large for its span");
+
     // What this version cannot compute.
-    internal static readonly ProblemCode LawNotYet = new("AW-YET-001", "An alloy law that this version does not solve");
     internal static readonly ProblemCode FrictionNotYet = new(
         "AW-YET-002", "Friction, which this version does not solve");
 
@@ -112,7 +114,7 @@ public static class ProblemCodes
         ToothTwice, ToothUnknown, ToothOfOtherJaw, HoldWithClearance, PlaceTwice, NothingHolds,
         DirectionZero, NotPerpendicular, OutwardFlips, OutwardInward,
         StepEmpty, StepUnknownTooth, StepToothTwice,
-        LawNotYet, FrictionNotYet,
+        BendTooFar, FrictionNotYet,
         TableEmpty, ColumnUnknown, ColumnMissing, ColumnTwice, RowWidth, QuoteOpen, CellNumber, CellEmpty,
         RowsTooMany, RowTwice, StockUnknown, CeilingWhose, CeilingMovement,
     ];

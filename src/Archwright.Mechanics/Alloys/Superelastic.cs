@@ -6,6 +6,10 @@ namespace Archwright.Mechanics.Alloys;
 /// <remarks>Stresses are those of a fibre in tension. See <see cref="Superelastic"/> for the law.</remarks>
 public sealed record SuperelasticFigures
 {
+    /// <summary>Least sum of <see cref="ForwardStart"/> and <see cref="ReverseFinish"/> [MPa]; at nil a fibre could be
+    /// in any state.</summary>
+    public const double LeastGap = 1;
+
     /// <summary>Poisson's ratio, above −1 and at most 0.5.</summary>
     public required double Poisson { get; init; }
 
@@ -51,9 +55,6 @@ public sealed record SuperelasticFigures
 /// </remarks>
 public sealed record Superelastic : Alloy
 {
-    // Above absolute coldness of the law by so much stress; at the limit itself a fibre could hold any state.
-    private const double LeastGap = 1;
-
     /// <summary>A superelastic alloy.</summary>
     /// <param name="figures">Its figures.</param>
     /// <exception cref="ArgumentOutOfRangeException">A figure is out of range, or the lines are out of
@@ -71,7 +72,8 @@ public sealed record Superelastic : Alloy
         Require.Between(figures.ForwardStart, 1, 1e5, "MPa");
         Require.Between(figures.ForwardFinish, figures.ForwardStart, 1e5, "MPa");
         Require.Between(figures.ReverseStart, figures.ReverseFinish, figures.ForwardFinish, "MPa");
-        Require.Between(figures.ReverseFinish, LeastGap - figures.ForwardStart, figures.ForwardStart, "MPa");
+        Require.Between(
+            figures.ReverseFinish, SuperelasticFigures.LeastGap - figures.ForwardStart, figures.ForwardStart, "MPa");
         Figures = figures;
     }
 
@@ -88,6 +90,7 @@ public sealed record Superelastic : Alloy
     /// than the unloading line of the opposite sense ends. A colder wire is computed at this temperature.</summary>
     public double ColdestTemperature => Figures.ClausiusClapeyron > 0
         ? Figures.ReferenceTemperature
-            - (Figures.ForwardStart + Figures.ReverseFinish - LeastGap) / (2 * Figures.ClausiusClapeyron)
+            - (Figures.ForwardStart + Figures.ReverseFinish - SuperelasticFigures.LeastGap)
+                / (2 * Figures.ClausiusClapeyron)
         : double.NegativeInfinity;
 }

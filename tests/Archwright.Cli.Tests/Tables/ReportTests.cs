@@ -76,6 +76,37 @@ public sealed class ReportTests
         Assert.Contains("in the play", run.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Steel stays bent after the standard bend, superelastic nickel-titanium does not: common practice, no
+    /// source.</summary>
+    [Fact]
+    public async Task A_bend_of_two_wires_lists_both_and_says_what_stays_bent()
+    {
+        using var folder = new Folder();
+        string picture = folder.File("bend.svg");
+
+        Run run = await Run.Of("bend", "--wire", "niti-016", "--wire", "ss-016", "--plot", picture);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Contains("Let go, it is straight again.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Let go, it stays bent by 1.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("stainless steel 0.016 in", await File.ReadAllTextAsync(picture), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("leave out one of the two", "--case", "a.json", "--wire", "ss-016")]
+    [InlineData("bend needs --case FILE, or --wire ID")]
+    [InlineData("--json writes one bend", "--wire", "ss-016", "--wire", "niti-016", "--json")]
+    [InlineData("too far for a span of 5 mm", "--wire", "ss-016", "--span", "5")]
+    [InlineData("the catalogue has no wire 'ss-99'", "--wire", "ss-99")]
+    public async Task A_bend_that_cannot_be_is_refused_with_2(string what, params string[] args)
+    {
+        Run run = await Run.Of(["bend", .. args]);
+
+        Assert.Equal(ExitCode.BadInput, run.Code);
+        Assert.Empty(run.Output);
+        Assert.Contains(what, run.Error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("two of them", "--case", "a.json", "--wire", "ss-016")]
     [InlineData("twist needs --case FILE, or --wire ID with --slot INCHES", "--wire", "ss-016")]

@@ -19,6 +19,9 @@ public sealed class JsonTests
             folder =>
                 ["compare", folder.Case("three-slots.json"), "--stock", folder.Text("stock.txt", "ss-016\nniti-014\n")],
             "archwright-compare/1", ["options"]),
+        ["bend"] = (
+            _ => ["bend", "--wire", "niti-016", "--to", "1"], "archwright-bend/1",
+            ["readings", "force_at_top_N", "residual_mm"]),
         ["twist"] = (
             folder => ["twist", "--case", folder.Case("twist.json")], "archwright-twist/1",
             [

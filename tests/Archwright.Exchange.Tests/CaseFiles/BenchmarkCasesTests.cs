@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Archwright.Exchange.CaseFiles;
+using Archwright.Mechanics.Engagement;
 using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Slots;
@@ -48,7 +49,7 @@ public sealed class BenchmarkCasesTests
     }
 
     [Fact]
-    public void A_superelastic_wire_in_three_slots_is_read_and_refused_for_its_law_alone()
+    public void A_superelastic_wire_in_three_slots_reads_and_answers_as_the_reference()
     {
         JsonNode problem = Set["superelastic_three_slots"]![0]!;
         JsonNode inputs = problem["inputs"]!;
@@ -59,9 +60,23 @@ public sealed class BenchmarkCasesTests
             [.. inputs["offset_path_mm"]!.AsArray().Select(o => (JsonNode)Texts.Json(
                 $$"""{ "slots": [ { "tooth": "middle", "offset": { "labial_mm": {{o!.ToJsonString()}} } } ] }"""))]);
 
-        var read = Texts.ReadCase(text.ToJsonString());
+        CaseFile read = Texts.Good(text.ToJsonString());
 
-        Assert.Equal(("AW-YET-001", "wire.alloy.law"), (Assert.Single(read.Problems).Code, read.Problems[0].Path));
+        AssertWritesBack(read);
+        var engager = new Engager(read.Arrangement);
+        engager.Engage();
+        JsonArray reference = problem["reference"]!.AsArray();
+        Assert.Equal(reference.Count, read.Then.Length);
+        double largest = reference.Max(row => Math.Abs(row!["middle_force_y_N"]!.GetValue<double>()));
+        foreach ((Step step, JsonNode? row) in read.Then.Zip(reference))
+        {
+            EngagementResult result = engager.Apply(step);
+            Assert.True(result.Converged);
+
+            // 1 % is what the page of the reference asks of a production solver.
+            double expected = Math.Abs(row!["middle_force_y_N"]!.GetValue<double>());
+            Assert.Equal(expected, result.Slots[1].OnTooth.Force.Length, 0.01 * largest);
+        }
     }
 
     [Theory, MemberData(nameof(Arches))]

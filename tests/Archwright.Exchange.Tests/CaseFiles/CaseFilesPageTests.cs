@@ -22,11 +22,13 @@ public sealed class CaseFilesPageTests
     {
         string[] examples = Blocks("json");
 
-        Assert.Equal(3, examples.Length);
+        Assert.Equal(4, examples.Length);
         foreach (string example in examples)
         {
             if (example.Contains(TwistCaseReader.Format, StringComparison.Ordinal))
                 Assert.Empty(Texts.ReadTwist(example).Problems);
+            else if (example.Contains(BendCaseReader.Format, StringComparison.Ordinal))
+                Assert.Empty(Texts.ReadBend(example).Problems);
             else
                 Assert.Empty(Texts.ReadCase(example).Problems);
         }
@@ -37,7 +39,8 @@ public sealed class CaseFilesPageTests
 
     [Fact]
     public void The_page_names_every_key() => Assert.All(
-        CaseKeys.OfCase.Concat(CaseKeys.OfTwistCase).SelectMany(set => set.Keys).Distinct(StringComparer.Ordinal),
+        CaseKeys.OfCase.Concat(CaseKeys.OfTwistCase).Concat(CaseKeys.OfBendCase).SelectMany(set => set.Keys)
+            .Distinct(StringComparer.Ordinal),
         key => Assert.True(
             Page.Contains($"`{key}`", StringComparison.Ordinal)
                 || Page.Contains($"\"{key}\"", StringComparison.Ordinal), key));

@@ -54,7 +54,21 @@ internal static class RandomCases
         Gen.Select(Gen.Double[1e4, 2.5e5], Gen.Double[0, 0.5], Gen.Double[0.3, 0.5], Gen.Double[0.3, 0.6],
             Gen.Double[0, 0.1],
             (e, nu, h, w, r) =>
-                (new Wire(Section.Rectangular(h, w, r), new LinearElastic(e, nu)), (string?)null, (string?)null)));
+                (new Wire(Section.Rectangular(h, w, r), new LinearElastic(e, nu)), (string?)null, (string?)null)),
+        Gen.Select(Gen.Double[1e4, 2.5e5], Gen.Double[0, 0.5], Gen.Double[100, 3000], Gen.Double[0, 9e3],
+            (e, nu, yield, hardening) => (new Wire(Section.Round(0.4), new ElasticPlastic(e, nu, yield, hardening)),
+                (string?)null, (string?)null)),
+        Gen.Select(Gen.Double[200, 600], Gen.Double[0, 100], Gen.Double[-150, 100], Gen.Double[0, 100],
+            Gen.Double[0, 0.3],
+            (start, rise, finish, reverseRise, alpha) => (new Wire(Section.Round(0.4), new Superelastic(
+                new SuperelasticFigures
+                {
+                    Poisson = 0.33, ReferenceTemperature = 36, YoungAustenite = 50_000, YoungMartensite = 30_000,
+                    TransformationStrain = 0.045, ForwardStart = start, ForwardFinish = start + rise,
+                    ReverseFinish = finish, ReverseStart = finish + reverseRise, ClausiusClapeyron = 6.5,
+                    Asymmetry = alpha,
+                })),
+                (string?)null, (string?)null)));
 
     private sealed record SlotDraw(ClinicalOffset Offset, bool GivenAsFrame, Tie Tie, Hold Hold, double Width,
         bool StepMoves);

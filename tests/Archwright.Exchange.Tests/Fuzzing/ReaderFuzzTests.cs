@@ -52,6 +52,14 @@ public sealed class ReaderFuzzTests(ITestOutputHelper output)
     });
 
     [Fact]
+    public void A_spoilt_bend_case_gives_a_bend_case_or_problems() => Fuzz([Texts.Bend], bytes =>
+    {
+        Read<BendCase> read = BendCaseReader.Read(new MemoryStream(bytes));
+        AssertAnswer(read);
+        return read.Value is not null;
+    });
+
+    [Fact]
     public void A_spoilt_stock_list_gives_wires_or_problems() =>
         Fuzz([Texts.Stock, "ss-016\n# shelf\nniti-014\n"], bytes =>
     {

@@ -104,9 +104,9 @@ internal static class Provocations
         Case("AW-STEP-003", Texts.Edited(Texts.Arch, c => c["then"]![1]!["slots"]!.AsArray().Add(Texts.Json(
             "{ \"tooth\": \"13\", \"offset\": { \"occlusal_mm\": -0.5 } }")))),
 
-        Case("AW-YET-001", Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json(
-            "{ \"law\": \"elastic-plastic\", \"young_MPa\": 180000, \"poisson\": 0.3, \"yield_MPa\": 1600, "
-            + "\"hardening_MPa\": 2000 }"))),
+        new("AW-BEND-001", () => Texts.ReadBend(
+            Texts.Replaced(Texts.Bend, "\"to_mm\": 3,", "\"to_mm\": 5,")).Problems),
+
         Arch("AW-YET-002", "\"friction\": 0.0", "\"friction\": 0.14"),
 
         new("AW-TABLE-001", () => ReadCeilings("tooth,movement,force_N,source\n")),

@@ -12,6 +12,7 @@ public sealed class SchemaTests
 {
     private const string Case = "archwright-case-1";
     private const string TwistCase = "archwright-twist-case-1";
+    private const string BendCase = "archwright-bend-case-1";
 
     // Together these have every key of the contract.
     internal static readonly string[] Cases =
@@ -35,11 +36,6 @@ public sealed class SchemaTests
               "actual": { "centre_mm": [17, 17, -1], "along": [-0.6, 0.8, 0], "outward": [0.8, 0.6, 0] } }
             """)),
         Texts.Edited(Texts.Arch, c => c["visit"]!["present"] = null),
-    ];
-
-    // Read, checked, and then refused by a code of their own.
-    private static readonly string[] NotYet =
-    [
         Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json(
             """
             { "law": "elastic-plastic", "young_MPa": 180000, "poisson": 0.3, "yield_MPa": 1600,
@@ -52,6 +48,11 @@ public sealed class SchemaTests
               "forward_finish_MPa": 500, "reverse_start_MPa": 240, "reverse_finish_MPa": 160,
               "clausius_clapeyron_MPa_per_K": 6.5, "asymmetry_alpha": 0 }
             """)),
+    ];
+
+    // Read, checked, and then refused by a code of its own.
+    private static readonly string[] NotYet =
+    [
         Texts.Edited(Texts.Arch, c => c["slots"]![0]!["friction"] = 0.14),
     ];
 
@@ -80,6 +81,16 @@ public sealed class SchemaTests
         Assert.Empty(Texts.ReadTwist(Texts.Twist).Problems);
 
         Assert.Empty(Schema.Load(TwistCase).Errors(JsonNode.Parse(Texts.Twist)));
+    }
+
+    [Fact]
+    public void The_bend_schema_and_the_bend_reader_take_the_same()
+    {
+        Assert.Empty(Texts.ReadBend(Texts.Bend).Problems);
+
+        Assert.Empty(Schema.Load(BendCase).Errors(JsonNode.Parse(Texts.Bend)));
+        AssertSameKeys(BendCase, CaseKeys.OfBendCase, notObjects: ["point", "direction"]);
+        AssertSameLimits(BendCase, Texts.Bend, t => Texts.ReadBend(t).Problems);
     }
 
     public static TheoryData<string, string, string> Wrong => new()
