@@ -26,8 +26,9 @@ internal static class RecordPicture
         var chart = new Plot();
         foreach (FigureMark mark in figure.Marks)
             AddBars(chart, mark);
-        foreach ((int i, FigureLine line) in figure.Lines.Index())
-            AddLine(chart, line, Inks[i % Inks.Length]);
+        List<string> wires = [];
+        foreach (FigureLine line in figure.Lines)
+            AddLine(chart, line, InkOf(line, wires));
         foreach (FigureMark mark in figure.Marks)
             AddPoints(chart, mark);
         chart.Axes.Left.TickGenerator = ChartStyle.FewTicks(8);
@@ -37,6 +38,15 @@ internal static class RecordPicture
         ChartStyle.Apply(chart);
         chart.ShowLegend(Alignment.UpperLeft);
         return chart;
+    }
+
+    // Two set-ups of one wire, "steel" and "steel, rigid", share their ink.
+    private static Ink InkOf(FigureLine line, List<string> wires)
+    {
+        string wire = line.Name.Split(',')[0];
+        if (!wires.Contains(wire) || line.IsDots)
+            wires.Add(wire);
+        return Inks[wires.LastIndexOf(wire) % Inks.Length];
     }
 
     private static void AddLine(Plot chart, FigureLine line, Ink ink)

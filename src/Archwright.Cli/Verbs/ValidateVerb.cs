@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Runtime.ExceptionServices;
 using Archwright.Cli.Pictures;
 using Archwright.Cli.Running;
 using Archwright.Cli.Tables;
@@ -47,13 +48,7 @@ internal static class ValidateVerb
 
     private static int Run(Terminal terminal, string? plot, string? page, bool json, CancellationToken cancellation)
     {
-        List<CheckResult> results = [];
-        foreach (PublishedCheck check in PublishedRecord.Checks)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            results.Add(PublishedRecord.Compute(check));
-        }
-
+        CheckResult[] results = Compute(cancellation);
         if (plot is not null)
             OutputFiles.Write("--plot", plot, folder => Draw(folder, RecordFigures.Of(results)));
         if (page is not null)
@@ -63,6 +58,25 @@ internal static class ValidateVerb
         else
             ValidateReport.Write(terminal, results);
         return results.Any(result => result.Verdict == Verdict.Out) ? ExitCode.NotPossible : ExitCode.Done;
+    }
+
+    // In parallel; the order is that of the list, whatever is done first.
+    private static CheckResult[] Compute(CancellationToken cancellation)
+    {
+        IReadOnlyList<PublishedCheck> checks = PublishedRecord.Checks;
+        var results = new CheckResult[checks.Count];
+        try
+        {
+            Parallel.For(
+                0, results.Length, new ParallelOptions { CancellationToken = cancellation },
+                i => results[i] = PublishedRecord.Compute(checks[i]));
+        }
+        catch (AggregateException faults) when (faults.InnerExceptions is [var only])
+        {
+            ExceptionDispatchInfo.Throw(only);
+        }
+
+        return results;
     }
 
     private static void Draw(string folder, IReadOnlyList<RecordFigure> figures)

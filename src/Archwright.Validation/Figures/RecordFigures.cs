@@ -20,6 +20,7 @@ public static class RecordFigures
             BendFigures.Kinds(results),
             BendFigures.Temperatures(),
             BendFigures.Sizes(results),
+            SlidingFigures.Resistance(),
         ];
     }
 }

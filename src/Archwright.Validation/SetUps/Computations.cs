@@ -32,6 +32,8 @@ internal static class Computations
             ["arc-moment-ratio"] = SpringBack.MomentRatio,
             ["spring-back-ratio"] = SpringBack.Ratio,
             ["mandrel"] = SpringBack.Mandrel,
+            ["sliding"] = SlidingRig.Resistance,
+            ["sliding-ratio"] = SlidingRig.Ratio,
             ["displaced-tooth"] = DisplacedTooth.Force,
             ["displaced-tooth-ratio"] = DisplacedTooth.ForceRatio,
             ["stiffness-ratio"] = AlloyRatios.Stiffness,
