@@ -20,8 +20,8 @@ public sealed class ArrowTests
         ["Archwright.Exchange"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Cli"] =
         [
-            "Archwright.Exchange", "Archwright.Validation", "Archwright.Practice", "Archwright.Dentition",
-            "Archwright.Mechanics",
+            "Archwright.Exchange", "Archwright.Validation", "Archwright.Practice", "Archwright.Treatment",
+            "Archwright.Dentition", "Archwright.Mechanics",
         ],
     };
 

@@ -9,17 +9,19 @@ internal sealed class PngCanvas : Canvas, IDisposable
     /// <summary>Pixels of the image for one nominal pixel.</summary>
     public const int Scale = 2;
 
+    private readonly int _scale;
     private readonly SKSurface _surface;
     private readonly SKCanvas _canvas;
 
-    public PngCanvas(double width, double height)
+    public PngCanvas(double width, double height, int scale = Scale)
         : base(width, height)
     {
-        var info = new SKImageInfo((int)Math.Ceiling(width * Scale), (int)Math.Ceiling(height * Scale));
+        _scale = scale;
+        var info = new SKImageInfo((int)Math.Ceiling(width * scale), (int)Math.Ceiling(height * scale));
         _surface = SKSurface.Create(info)
             ?? throw new InvalidOperationException("There is not enough memory for the picture.");
         _canvas = _surface.Canvas;
-        _canvas.Scale(Scale);
+        _canvas.Scale(scale);
     }
 
     public override IDisposable Part(string id, string title) => new Nothing();
@@ -97,6 +99,20 @@ internal sealed class PngCanvas : Canvas, IDisposable
         using SKImage image = _surface.Snapshot();
         using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
         data.SaveTo(stream);
+    }
+
+    /// <summary>The picture as red, green, blue and opacity, a byte each, row by row from the top.</summary>
+    public byte[] Pixels()
+    {
+        var info = new SKImageInfo(
+            (int)Math.Ceiling(Width * _scale), (int)Math.Ceiling(Height * _scale), SKColorType.Rgba8888,
+            SKAlphaType.Unpremul);
+        using SKImage image = _surface.Snapshot();
+        using var bitmap = new SKBitmap(info);
+        if (!image.ReadPixels(info, bitmap.GetPixels(), info.RowBytes, 0, 0))
+            throw new InvalidOperationException("The picture cannot be read back.");
+
+        return bitmap.Bytes;
     }
 
     public void Dispose() => _surface.Dispose();

@@ -22,10 +22,13 @@ internal sealed record Projection(Spot Origin, double Scale, Vector3 Right, Vect
     /// above with the incisors at the bottom; the patient's right is at the reader's left in both.</summary>
     public static (Vector3 Right, Vector3 Up) Occlusal(ArchPicture picture) => picture.Side switch
     {
-        PictureSide.Upper => (new(-1, 0, 0), new(0, 1, 0)),
-        PictureSide.Lower => (new(-1, 0, 0), new(0, -1, 0)),
-        _ => Bench(picture, outward: true),
+        PictureSide.Bench => Bench(picture, outward: true),
+        _ => Occlusal(picture.Side == PictureSide.Upper),
     };
+
+    /// <summary>The same for an arch.</summary>
+    public static (Vector3 Right, Vector3 Up) Occlusal(bool isUpper) =>
+        (new(-1, 0, 0), new(0, isUpper ? 1 : -1, 0));
 
     /// <summary>Looking at the patient's face; the patient's right is at the reader's left.</summary>
     public static (Vector3 Right, Vector3 Up) Frontal(ArchPicture picture) => picture.Side switch

@@ -15,6 +15,11 @@ internal static class Cautions
     public const string Ceilings =
         "Ceilings are teaching values to warn at, not limits of safety; --limits FILE sets those of the practice.";
 
+    /// <summary>About forecasts.</summary>
+    public const string Forecast =
+        "Average teeth, bone and crowns; no friction; no bite. People differ several times over: expect less movement "
+        + "than computed where crowns lack room, and look at the teeth, not at the calendar.";
+
     /// <summary>About alloys that transform.</summary>
     public const string InitialModulus =
         "This alloy transforms: the forces are those of its initial modulus; beyond the elastic limit the real ones "

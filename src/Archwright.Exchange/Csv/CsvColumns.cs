@@ -91,7 +91,12 @@ internal sealed class CsvColumns
         return null;
     }
 
-    /// <summary>A figure within its limits; an empty cell is <paramref name="fallback"/> where there is one.</summary>
+    /// <summary>A figure within its limits; null without a problem where the cell is empty.</summary>
+    public double? NumberIfAny(CsvRow row, string column, Quantity quantity) =>
+        Text(row, column).Length == 0 ? null : Number(row, column, quantity);
+
+    /// <summary>A figure within its limits; an empty cell is <paramref name="fallback"/> where there is
+    /// one.</summary>
     public double? Number(CsvRow row, string column, Quantity quantity, double? fallback = null)
     {
         string text = Text(row, column);

@@ -92,19 +92,22 @@ public static class RateCalibration
         for (int i = 0; i < forecast.Days[0].Teeth.Length; i++)
         {
             ToothDay start = forecast.Days[0].Teeth[i];
-            if (!observed.Offsets.TryGetValue(start.Tooth, out ClinicalOffset? found))
+            if (!observed.Teeth.TryGetValue(start.Tooth, out ObservedTooth? found))
                 continue;
 
             double[] from = Coordinates(start.Tooth, start.Offset);
             double[] low = Coordinates(start.Tooth, forecast.Days[before].Teeth[i].Offset);
             double[] high = Coordinates(start.Tooth, forecast.Days[after].Teeth[i].Offset);
-            double[] seen = Coordinates(start.Tooth, found);
+            double?[] seen = Coordinates(start.Tooth, found);
             for (int k = 0; k < from.Length; k++)
             {
+                if (seen[k] is not double place)
+                    continue;
+
                 double expected = low[k] + share * (high[k] - low[k]);
                 double own = PatientRate.ToothSpread * (expected - from[k]);
                 double variance = 2 * error * error + own * own;
-                double off = seen[k] - expected;
+                double off = place - expected;
                 sum -= off * off / (2 * variance) + Math.Log(variance) / 2;
             }
         }
@@ -113,7 +116,10 @@ public static class RateCalibration
     }
 
     // Shifts and, as movements of the crown, turns [mm].
-    private static double[] Coordinates(ToothNumber tooth, ClinicalOffset offset)
+    private static double[] Coordinates(ToothNumber tooth, ClinicalOffset offset) =>
+        [.. Coordinates(tooth, ObservedTooth.Of(offset)).Select(part => part!.Value)];
+
+    private static double?[] Coordinates(ToothNumber tooth, ObservedTooth offset)
     {
         ToothSupport support = ToothSupport.Of(tooth);
         return
@@ -155,7 +161,7 @@ public static class RateCalibration
             if (!(one.Week is > 0 and <= ForecastRequest.MostWeeks))
                 throw new ArgumentException($"Week {one.Week} is not after the start.", nameof(observed));
 
-            foreach ((ToothNumber tooth, ClinicalOffset offset) in one.Offsets)
+            foreach ((ToothNumber tooth, ObservedTooth offset) in one.Teeth)
             {
                 if (!request.Teeth.Contains(tooth))
                     throw new ArgumentException($"Tooth {tooth} was observed but has no slot.", nameof(observed));

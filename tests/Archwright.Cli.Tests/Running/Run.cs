@@ -1,6 +1,10 @@
 using System.Text;
 using System.Text.Json;
 using Archwright.Cli.Running;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Prescriptions;
+using Archwright.Dentition.Teeth;
+using Archwright.Exchange.CaseFiles;
 
 namespace Archwright.Cli.Tests.Running;
 
@@ -45,6 +49,23 @@ internal sealed class Folder : IDisposable
             ?? throw new InvalidOperationException($"There is no test case {name}.");
         using FileStream to = System.IO.File.Create(path);
         from.CopyTo(to);
+        return path;
+    }
+
+    /// <summary>The case file of a small arch with teeth: the lower front six, crowded.</summary>
+    public string Arch()
+    {
+        CaseFile arch = CaseFile.Of(ArchBuilder.Build(new ArchRequest
+        {
+            Jaw = Jaw.Lower,
+            Slot = SlotSize.In022,
+            WireId = "niti-014",
+            Contacts = [0.6, 0.4, 0.5, 0.7, 0.4],
+            Without = [.. Jaw.Lower.Teeth().Where(tooth => !tooth.IsAnterior && tooth.Position < 8)],
+        }), "Lower front teeth");
+        string path = File("arch.json");
+        using FileStream to = System.IO.File.Create(path);
+        CaseWriter.Write(arch, to);
         return path;
     }
 

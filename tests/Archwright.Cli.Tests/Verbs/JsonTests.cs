@@ -22,6 +22,9 @@ public sealed class JsonTests
         ["bend"] = (
             _ => ["bend", "--wire", "niti-016", "--to", "1"], "archwright-bend/1",
             ["readings", "force_at_top_N", "residual_mm"]),
+        ["forecast"] = (
+            folder => ["forecast", folder.Arch(), "--weeks", "1"], "archwright-forecast/1",
+            ["weeks", "spent_in_weeks", "rate", "draws", "stopped"]),
         ["twist"] = (
             folder => ["twist", "--case", folder.Case("twist.json")], "archwright-twist/1",
             [

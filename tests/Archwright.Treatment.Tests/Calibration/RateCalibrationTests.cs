@@ -84,8 +84,8 @@ public sealed class RateCalibrationTests
     public void What_cannot_have_been_observed_is_refused()
     {
         ForecastRequest request = ForecastRequest.Of(Samples.Front(2, 2.5, 2, 3, 2.5), weeks: 6);
-        var places = ImmutableDictionary<ToothNumber, ClinicalOffset>.Empty.Add(
-            ToothNumber.FromIso(11), ClinicalOffset.Zero);
+        var places = ImmutableDictionary<ToothNumber, ObservedTooth>.Empty.Add(
+            ToothNumber.FromIso(11), new ObservedTooth(Labial: 1));
 
         Assert.Throws<ArgumentException>(() => RateCalibration.Update(request, []));
         Assert.Contains("no slot", Assert.Throws<ArgumentException>(
@@ -108,7 +108,7 @@ public sealed class RateCalibrationTests
                 tooth => tooth, _ => Math.Exp(PatientRate.ToothSpread * chance.Normal())),
         });
         return new ObservedArch(week, real.Last.Teeth.ToImmutableDictionary(
-            tooth => tooth.Tooth, tooth => Measured(tooth, chance)));
+            tooth => tooth.Tooth, tooth => ObservedTooth.Of(Measured(tooth, chance))));
     }
 
     private static ClinicalOffset Measured(ToothDay tooth, Chance chance)

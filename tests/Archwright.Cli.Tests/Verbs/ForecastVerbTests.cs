@@ -1,0 +1,103 @@
+using System.Text.Json;
+using Archwright.Cli.Running;
+using Archwright.Cli.Tests.Running;
+using SixLabors.ImageSharp;
+using Run = Archwright.Cli.Tests.Running.Run;
+
+namespace Archwright.Cli.Tests.Verbs;
+
+/// <summary>Rests on the contract of the command line.</summary>
+[Trait("basis", "ours")]
+public sealed class ForecastVerbTests
+{
+    [Fact]
+    public async Task A_week_and_a_tooth_have_all_the_keys_of_the_contract()
+    {
+        using var folder = new Folder();
+
+        Run run = await Run.Of("forecast", folder.Arch(), "--weeks", "2", "--json");
+
+        JsonElement[] weeks = [.. run.Json().GetProperty("weeks").EnumerateArray()];
+        Assert.Equal([0, 1, 2], weeks.Select(week => week.GetProperty("week").GetInt32()));
+        JsonElement index = weeks[2].GetProperty("irregularity_mm");
+        Assert.Equal(index.GetProperty("p10").GetDouble(), index.GetProperty("p90").GetDouble());
+        Assert.True(index.GetProperty("p50").GetDouble()
+            < weeks[0].GetProperty("irregularity_mm").GetProperty("p50").GetDouble());
+        Assert.Equal(1, weeks[0].GetProperty("activation_left_share").GetProperty("p50").GetDouble());
+        JsonElement tooth = weeks[0].GetProperty("teeth")[0];
+        Assert.Equal(
+            ["tooth", "labial_mm", "occlusal_mm", "mesial_mm", "rotation_deg", "tip_deg", "torque_deg"],
+            tooth.EnumerateObject().Select(member => member.Name).Take(7));
+        Assert.Equal("43", tooth.GetProperty("tooth").GetString());
+    }
+
+    [Fact]
+    public async Task Draws_give_ranges_and_the_same_seed_the_same_document()
+    {
+        using var folder = new Folder();
+        string[] line = ["forecast", folder.Arch(), "--weeks", "1", "--draws", "4", "--seed", "3", "--json"];
+
+        Run one = await Run.Of(line);
+        Run two = await Run.Of(line);
+
+        Assert.Equal(one.Output, two.Output);
+        JsonElement index = one.Json().GetProperty("weeks")[1].GetProperty("irregularity_mm");
+        Assert.True(index.GetProperty("p10").GetDouble() < index.GetProperty("p90").GetDouble());
+    }
+
+    [Fact]
+    public async Task Table_picture_and_film_are_made()
+    {
+        using var folder = new Folder();
+        string picture = folder.File("weeks.svg");
+        string film = folder.File("arch.gif");
+
+        Run run = await Run.Of(
+            "forecast", folder.Arch(), "--weeks", "1", "--plot", picture, "--animate", film, "--teeth", "palmer");
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Contains("irregularity", run.Output, StringComparison.Ordinal);
+        Assert.Contains("LR3", run.Output, StringComparison.Ordinal);
+        Assert.Contains("clinician decides", run.Output, StringComparison.Ordinal);
+        Assert.Contains("weeks from today", await File.ReadAllTextAsync(
+            picture, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        using Image moving = await Image.LoadAsync(film, TestContext.Current.CancellationToken);
+        Assert.Equal(8, moving.Frames.Count);
+    }
+
+    [Fact]
+    public async Task Observed_places_change_the_rate()
+    {
+        using var folder = new Folder();
+        // Nothing has moved after two weeks: a slow patient.
+        string arch = folder.Arch();
+        JsonElement today = (await Run.Of("forecast", arch, "--weeks", "1", "--json")).Json()
+            .GetProperty("weeks")[0].GetProperty("teeth");
+        string rows = string.Concat(today.EnumerateArray().Select(tooth => FormattableString.Invariant(
+            $"2,{tooth.GetProperty("tooth").GetString()},{tooth.GetProperty("labial_mm").GetDouble()}\n")));
+        string seen = folder.Text("seen.csv", "week,tooth,labial_mm\n" + rows);
+
+        Run prior = await Run.Of("forecast", arch, "--weeks", "1", "--json");
+        Run learnt = await Run.Of("forecast", arch, "--weeks", "1", "--observed", seen, "--json");
+
+        Assert.True(Rate(learnt) < Rate(prior));
+    }
+
+    [Theory]
+    [InlineData("forecast needs --weeks", "three-slots.json")]
+    [InlineData("no teeth that could move", "three-slots.json", "--weeks", "4")]
+    [InlineData("--animate writes .gif files, not 'a.mp4'", "three-slots.json", "--weeks", "4", "--animate", "a.mp4")]
+    [InlineData("--weeks is a whole number from 1 to 104", "three-slots.json", "--weeks", "200")]
+    public async Task What_cannot_be_forecast_is_refused_in_words(string words, string name, params string[] rest)
+    {
+        using var folder = new Folder();
+
+        Run run = await Run.Of(["forecast", folder.Case(name), .. rest]);
+
+        Assert.Equal(ExitCode.BadInput, run.Code);
+        Assert.Empty(run.Output);
+        Assert.Contains(words, run.Error.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    private static double Rate(Run run) => run.Json().GetProperty("rate").GetProperty("p50").GetDouble();
+}
