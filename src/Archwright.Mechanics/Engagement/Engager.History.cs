@@ -56,10 +56,14 @@ public sealed partial class Engager
     }
 
     /// <summary>Undoes the last <see cref="Apply"/>: the wire is as it was before, with its history.</summary>
-    internal void Undo()
+    /// <exception cref="InvalidOperationException">Nothing has been applied.</exception>
+    public void Undo()
     {
+        if (_arrangementBefore is null)
+            throw new InvalidOperationException("There is no step to undo.");
+
         PutBackWhole();
-        Arrangement = _arrangementBefore!;
+        Arrangement = _arrangementBefore;
     }
 
     private void KeepWhole()
@@ -68,7 +72,8 @@ public sealed partial class Engager
         _slide.Keep();
     }
 
-    // A step that found no equilibrium leaves no trace: shape, forces, history, slots and temperature are those before.
+    // A step that found no equilibrium leaves no trace: shape, forces, history, slots and temperature are those
+    // before.
     private void PutBackWhole()
     {
         Warm(_whole.PutBack(_rod));

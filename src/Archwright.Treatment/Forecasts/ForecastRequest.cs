@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Slots;
 using Archwright.Treatment.Patients;
 
 namespace Archwright.Treatment.Forecasts;
@@ -22,9 +23,12 @@ public sealed record ForecastRequest
     public required int Weeks { get; init; }
 
     /// <summary>How long this wire has been in place already; zero for one that is fitted today.</summary>
-    /// <remarks>It matters to a wire with memory alone. Today's wires are elastic: where the teeth stand says all,
-    /// and this figure does not change the forecast.</remarks>
+    /// <remarks>It matters to a wire with memory alone, which pushes less on the way back than on the way in. Give
+    /// <see cref="FittedPlaces"/> where they are known; else they are estimated from this figure.</remarks>
     public double WeeksInPlace { get; init; }
+
+    /// <summary>Where the slots stood when this wire was fitted, in order; empty when not known or today.</summary>
+    public ImmutableArray<SlotFrame> FittedPlaces { get; init; } = [];
 
     /// <summary>What is believed of the patient's rate of movement.</summary>
     public PatientRate Rate { get; init; } = PatientRate.Unknown;
@@ -68,6 +72,8 @@ public sealed record ForecastRequest
             throw new ArgumentException("A forecast needs one tooth for every slot.", nameof(Teeth));
         if (!(StepTolerance is >= 1e-4 and <= 1))
             throw new ArgumentException("The error of a step lies between 0.0001 and 1 mm.", nameof(StepTolerance));
+        if (!FittedPlaces.IsDefaultOrEmpty && FittedPlaces.Length != Arrangement.Slots.Length)
+            throw new ArgumentException("There is one fitted place for every slot, or none.", nameof(FittedPlaces));
         if (!(WeeksInPlace is >= 0 and <= 520))
             throw new ArgumentException("A wire has been in place for 0 to 520 weeks.", nameof(WeeksInPlace));
 

@@ -20,7 +20,7 @@ public static class Forecaster
     {
         ArgumentNullException.ThrowIfNull(request);
         request.Check();
-        return Run(request, new ElasticWireInPlace(request.Arrangement), cancellation);
+        return Run(request, new EngagedWireInPlace(request.Arrangement, FittedPlaces.Of(request)), cancellation);
     }
 
     /// <summary>Many forecasts over what is not known of the patient and the teeth: ranges in place of

@@ -19,6 +19,7 @@ internal sealed class March
     private const int MostCorrections = 8;
     private const int MostSteps = 4000;
     private const double WireShare = 0.5;
+    private const double LeastShare = 1.0 / 64;
 
     private readonly MovingArch _arch;
     private readonly IWireInPlace _wire;
@@ -29,6 +30,7 @@ internal sealed class March
     private readonly Six[] _loads;
     private readonly Wrench[] _wrenches;
     private EngagementResult _engaged;
+    private double _soft;
 
     public March(MovingArch arch, IWireInPlace wire, ReadOnlySpan<SlotFrame> places, double tolerance)
     {
@@ -87,23 +89,20 @@ internal sealed class March
     public bool TryReach(double day, Action<double, double, MovementStep, EngagementResult> told,
         CancellationToken cancellation)
     {
-        double length = FirstStep;
-        bool relieved = Day > 0;
-        var before = new Six[_arch.Count];
-        if (!relieved)
-            Array.Clear(before);
+        if (!TryRelieve(told, cancellation))
+            return false;
 
-        while (Day < day - 1e-9 || !relieved)
+        double length = FirstStep;
+        var before = new Six[_arch.Count];
+        while (Day < day - 1e-9)
         {
             cancellation.ThrowIfCancellationRequested();
             if (++Steps > MostSteps)
                 return Give("The forecast takes too many steps; the teeth move too unevenly to be followed.");
 
-            double days = relieved ? Math.Min(length, ToWeekEnd(day)) : 0;
-            if (relieved)
-                _loads.CopyTo(before, 0);
-
-            StepEnd end = TryStep(days, before, cancellation, out EngagementResult tried);
+            double days = Math.Min(length, ToWeekEnd(day));
+            _loads.CopyTo(before, 0);
+            StepEnd end = TryStep(days, before, soft: 1, cancellation, out EngagementResult tried);
             if (end != StepEnd.Taken)
             {
                 _wire.TakeBack();
@@ -126,9 +125,38 @@ internal sealed class March
             told(Day, days, _step, tried);
             Accept(tried);
             Day += days;
-            if (relieved && days >= length - 1e-9)
+            if (days >= length - 1e-9)
                 length = Math.Min(LongestStep, days * Growth(error));
-            relieved = true;
+        }
+
+        return true;
+    }
+
+    // A wire was engaged on rigid teeth; now their ligaments give, all at once if it goes, or by shares.
+    private bool TryRelieve(
+        Action<double, double, MovementStep, EngagementResult> told, CancellationToken cancellation)
+    {
+        double share = 1;
+        var before = new Six[_arch.Count];
+        while (_soft < 1)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            Steps++;
+            _loads.CopyTo(before, 0);
+            double soft = Math.Min(1, _soft + share);
+            if (TryStep(days: 0, before, soft, cancellation, out EngagementResult tried) != StepEnd.Taken)
+            {
+                _wire.TakeBack();
+                share /= 2;
+                if (share < LeastShare)
+                    return Blocked(tried);
+                continue;
+            }
+
+            _wire.Keep();
+            told(0, 0, _step, tried);
+            Accept(tried);
+            _soft = soft;
         }
 
         return true;
@@ -144,14 +172,15 @@ internal sealed class March
         NotEngaged,
     }
 
-    private StepEnd TryStep(double days, Six[] before, CancellationToken cancellation, out EngagementResult tried)
+    private StepEnd TryStep(
+        double days, Six[] before, double soft, CancellationToken cancellation, out EngagementResult tried)
     {
         tried = _engaged;
         ReadWire(_engaged);
         _step.Begin(_places, _wrenches);
         for (int pass = 0; pass <= MostCorrections; pass++)
         {
-            if (!_step.TrySolve(days, before))
+            if (!_step.TrySolve(days, before, _soft, soft))
                 return StepEnd.NotSettled;
 
             _step.Places(_tried);

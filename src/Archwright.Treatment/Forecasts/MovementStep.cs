@@ -42,6 +42,7 @@ internal sealed class MovementStep
     private readonly Six[] _given;
     private readonly SlotFrame[] _places;
     private readonly int _size;
+    private double _soft = 1;
 
     public MovementStep(MovingArch arch)
     {
@@ -138,12 +139,15 @@ internal sealed class MovementStep
     /// <summary>Finds motion and load at the end of the step.</summary>
     /// <param name="days">Length of the step; 0 for the ligament's elastic answer alone.</param>
     /// <param name="before">Whole load on each tooth at the start.</param>
+    /// <param name="softBefore">Share of the ligament's compliance at the start: 0 rigid, 1 as it is.</param>
+    /// <param name="softAfter">At the end. A wire just fitted is relieved by letting it grow.</param>
     /// <returns>False when no common answer was found.</returns>
-    public bool TrySolve(double days, ReadOnlySpan<Six> before)
+    public bool TrySolve(double days, ReadOnlySpan<Six> before, double softBefore = 1, double softAfter = 1)
     {
         before.CopyTo(LoadBefore);
+        _soft = softAfter;
         for (int i = 0; i < _arch.Count; i++)
-            _given[i] = ToothAnswer.Give(_arch.Supports[i], before[i]);
+            _given[i] = ToothAnswer.Give(_arch.Supports[i], before[i]) * softBefore;
 
         UpdateLoads();
         double last = double.PositiveInfinity;
@@ -247,7 +251,7 @@ internal sealed class MovementStep
     {
         ToothSupport support = _arch.Supports[tooth];
         double moved = days * ToothAnswer.Mobility(support, Load[tooth], _arch.Rates[tooth]);
-        double given = ToothAnswer.ShareGiven(support, Load[tooth]);
+        double given = _soft * ToothAnswer.ShareGiven(support, Load[tooth]);
         Vector3 squares = support.TurningSquares;
         return new Six(
             given * support.ShiftCompliance + new Vector3(moved, moved, moved),

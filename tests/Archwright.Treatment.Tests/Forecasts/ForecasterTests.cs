@@ -74,5 +74,5 @@ public sealed class ForecasterTests
         Assert.Throws<ArgumentException>(() => Forecaster.Run(request)).Message;
 
     private static IEnumerable<ClinicalOffset> Places(DrawnForecast drawn) =>
-        drawn.Draws.SelectMany(draw => draw.Last.Teeth.Select(tooth => tooth.Offset));
+        drawn.Draws.SelectMany(draw => draw.Weeks[^1].Teeth);
 }

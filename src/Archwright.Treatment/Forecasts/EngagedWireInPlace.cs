@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using Archwright.Mechanics.Alloys;
+using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Treatment.Forecasts;
+
+/// <summary>A wire engaged by the solver, with its history if its alloy has one.</summary>
+/// <remarks>Every try starts from what was kept last: the try before is undone first, so that an alloy with memory
+/// sees one road and not the solver's attempts.</remarks>
+internal sealed class EngagedWireInPlace : IWireInPlace
+{
+    private readonly ImmutableArray<SlotFrame> _today;
+    private readonly bool _remembers;
+    private Engager _engager;
+    private bool _tried;
+
+    /// <param name="arrangement">Wire and slots as they stand today.</param>
+    /// <param name="fitted">Where the slots stood when the wire was fitted; null when that is today.</param>
+    public EngagedWireInPlace(Arrangement arrangement, ImmutableArray<SlotFrame>? fitted)
+    {
+        _today = [.. arrangement.Slots.Select(slot => slot.Actual)];
+        _remembers = arrangement.Wire.Alloy is not LinearElastic;
+        _engager = new Engager(fitted is { } then && _remembers ? Placed(arrangement, then.AsSpan()) : arrangement);
+    }
+
+    public EngagementResult Engage(CancellationToken cancellation)
+    {
+        EngagementResult result = _engager.Engage(cancellation);
+        return result.Converged && !_engager.Arrangement.Slots.Select(slot => slot.Actual).SequenceEqual(_today)
+            ? _engager.Apply(StepTo(_today.AsSpan()), cancellation)
+            : result;
+    }
+
+    public EngagementResult MoveTo(ReadOnlySpan<SlotFrame> places, CancellationToken cancellation)
+    {
+        TakeBack();
+        EngagementResult result = _engager.Apply(StepTo(places), cancellation);
+        _tried = result.Converged;
+        if (result.Converged || _remembers)
+            return result;
+
+        // Without memory there is another road: from nothing, at the new places.
+        _engager = new Engager(Placed(_engager.Arrangement, places));
+        return _engager.Engage(cancellation);
+    }
+
+    public double[] TangentStiffness() => BeamChain.Stiffness(
+        _engager.Arrangement, [.. _engager.Arrangement.Slots.Select(slot => slot.Actual)]);
+
+    public void Keep() => _tried = false;
+
+    public void TakeBack()
+    {
+        if (_tried)
+            _engager.Undo();
+        _tried = false;
+    }
+
+    private static Step StepTo(ReadOnlySpan<SlotFrame> places) =>
+        new(null, [.. places.ToArray().Select((place, i) => (i, place))]);
+
+    private static Arrangement Placed(Arrangement arrangement, ReadOnlySpan<SlotFrame> places)
+    {
+        SlotFrame[] wanted = places.ToArray();
+        return arrangement with
+        {
+            Slots = [.. arrangement.Slots.Select((slot, i) => slot with { Actual = wanted[i] })],
+        };
+    }
+}
