@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Archwright.Dentition.Tables;
 using Archwright.Validation.Record;
 using Archwright.Validation.SetUps;
@@ -29,7 +30,10 @@ public static class PublishedRecord
     /// <exception cref="TableException">A table is faulty.</exception>
     public static IReadOnlyList<Fit> Fits => AllFits.Value;
 
-    /// <summary>Computes one check and judges it.</summary>
+    // Same check, same figure: a run that writes a page and pictures asks more than once.
+    private static readonly ConcurrentDictionary<string, double> Computed = new(StringComparer.Ordinal);
+
+    /// <summary>Computes one check and judges it. Safe on several threads.</summary>
     /// <exception cref="TableException">Its set-up is faulty.</exception>
     /// <exception cref="InvalidOperationException">The engine found no equilibrium.</exception>
     public static CheckResult Compute(PublishedCheck check)
@@ -38,7 +42,8 @@ public static class PublishedRecord
         if (!Computations.All.TryGetValue(check.Compute, out Func<SetUp, double>? compute))
             throw new TableException($"The check '{check.Id}' wants '{check.Compute}', which nobody computes.");
 
-        return Judge(check, compute(check.With), Differences);
+        double computed = Computed.GetOrAdd($"{check.Compute}({check.With})", _ => compute(check.With));
+        return Judge(check, computed, Differences);
     }
 
     /// <summary>Judges a computed figure.</summary>

@@ -49,7 +49,7 @@ internal static class Bending
     {
         double top = given.Number("top"), at = given.Number("at"), mouth = Asked.Of(given).Temperature;
         BendResult bend = BendTest.Run(
-            RealWires.Of(given.Wire()), Span, mouth,
+            given.Wire().WholeWire, Span, mouth,
             [BendStep.To(top, top), BendStep.To(at, at), BendStep.Warm(given.Number("visit")), BendStep.Warm(mouth)]);
         double before = bend.Readings[^3].Force;
         return given.Text("of") switch
@@ -65,7 +65,7 @@ internal static class Bending
         Run(new Asked(wire, temperature, top, IsElastic: false));
 
     private static BendResult Run(Asked asked) => Done.GetOrAdd(asked, one => BendTest.Run(
-        one.IsElastic ? one.Catalogued.Wire : RealWires.Of(one.Catalogued), Span, one.Temperature,
+        one.IsElastic ? one.Catalogued.Wire : one.Catalogued.WholeWire, Span, one.Temperature,
         [
             BendStep.To(one.Top, [.. Stops.Where(stop => stop <= one.Top)]),
             BendStep.To(0, [.. Stops.Where(stop => stop < one.Top)]),

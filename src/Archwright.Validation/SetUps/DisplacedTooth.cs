@@ -60,7 +60,7 @@ internal static class DisplacedTooth
             Temperature = given.Number("temperature", 36),
         });
         EngagementResult result = Bench.Checked(new Engager(
-            setup.Arrangement with { Wire = RealWires.Of(given.Wire()) }).Engage());
+            setup.Arrangement with { Wire = given.Wire().WholeWire }).Engage());
         int at = setup.Teeth.IndexOf(tooth);
         ClinicalLoad load = ClinicalAxes.For(tooth).Resolve(setup.Slots[at].Actual, result.Slots[at].OnTooth);
         return given.Text("of") switch

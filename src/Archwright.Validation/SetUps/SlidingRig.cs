@@ -77,7 +77,7 @@ internal static class SlidingRig
         };
         EngagementResult result = Bench.Checked(new Engager(new Arrangement
         {
-            Wire = RealWires.Of(wire),
+            Wire = wire.WholeWire,
             Rest = new RestShape.Straight(),
             Temperature = given.Number("temperature", Mouth),
             Slots =

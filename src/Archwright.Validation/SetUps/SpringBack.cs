@@ -27,8 +27,8 @@ internal static class SpringBack
     {
         double turn = Angle.FromDegrees(given.Number("angle"));
         bool isElastic = given.Has("other_law") && given.Text("other_law") == "elastic";
-        Wire other = isElastic ? given.Wire("other").Wire : RealWires.Of(given.Wire("other"));
-        return Go(Gripped(RealWires.Of(given.Wire()), Temperature(given)), 0, turn)
+        Wire other = isElastic ? given.Wire("other").Wire : given.Wire("other").WholeWire;
+        return Go(Gripped(given.Wire().WholeWire, Temperature(given)), 0, turn)
             / Go(Gripped(other, Temperature(given)), 0, turn);
     }
 
@@ -62,7 +62,7 @@ internal static class SpringBack
     // The turn at which the moment is gone, by the secant rule from the elastic guess [rad].
     private static double Residual(CatalogueWire wire, double turn, double temperature)
     {
-        Engager engager = Gripped(RealWires.Of(wire), temperature);
+        Engager engager = Gripped(wire.WholeWire, temperature);
         double top = Go(engager, 0, turn);
         double stiffness = wire.Alloy.Young.Value * wire.Section.BendingOverWidth / Length;
         double at = turn, moment = top;

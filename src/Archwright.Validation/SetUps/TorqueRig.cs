@@ -90,7 +90,7 @@ internal static class TorqueRig
 
     // Steel and beta-titanium stay elastic in these tests; what transforms has its whole law.
     private static Wire WireOf(SetUp given, string key = "wire") =>
-        given.Wire(key).Alloy.Transformation is null ? given.Wire(key).Wire : RealWires.Of(given.Wire(key));
+        given.Wire(key).Alloy.Transformation is null ? given.Wire(key).Wire : given.Wire(key).WholeWire;
 
     private static Engager Engaged(SetUp given, Wire wire)
     {
