@@ -14,6 +14,7 @@ internal sealed class Checkpoint
     private readonly SlotFrame[] _frames;
     private double _temperature;
     private double _residual;
+    private (double Shift, double Share) _pace;
 
     public Checkpoint(int mostNodes, int mostStations, int mostRows, int slots)
     {
@@ -35,6 +36,7 @@ internal sealed class Checkpoint
         rod.Law.Keep();
         _temperature = temperature;
         _residual = rod.Residual;
+        _pace = rod.Pace;
     }
 
     /// <summary>Puts the kept state back.</summary>
@@ -48,6 +50,7 @@ internal sealed class Checkpoint
         _frames.CopyTo(rod.Frames, 0);
         rod.Law.PutBack();
         rod.Stand(_residual);
+        rod.Pace = _pace;
         return _temperature;
     }
 }

@@ -18,6 +18,7 @@ public sealed partial class Engager
     private const int ReleaseIterations = 12;
     private const double PolishedForce = 1e-4;
     private const int PolishIterations = 8;
+    private const int HeldIterations = 16;
     private const double TouchingForce = 1e-6;
     private const double AimAgain = 1e-3;
     private const int NearIterations = 10;
@@ -31,9 +32,8 @@ public sealed partial class Engager
     private readonly Layout _layout;
     private readonly Equilibrium _rod;
     private readonly MeshPlan _plan;
-    private readonly double[] _saved;
-    private readonly double[] _savedMultipliers;
-    private readonly RodMesh _savedMesh;
+    private readonly Snapshot _travelled;
+    private readonly Snapshot _settled;
     private readonly double[] _before;
     private readonly RodMesh _meshBefore;
     private readonly SlotFrame[] _from;
@@ -71,16 +71,16 @@ public sealed partial class Engager
         {
             Rest = _layout.Rest,
         };
-        _savedMesh = new RodMesh(nodes);
+        _travelled = new Snapshot(nodes, rows);
+        _settled = new Snapshot(nodes, rows);
         _meshBefore = new RodMesh(nodes);
         _before = new double[8 * nodes];
-        _saved = new double[8 * nodes];
-        _savedMultipliers = new double[rows];
         _from = new SlotFrame[arrangement.Slots.Length];
         _rod.ContactNumber = Options.ContactNumber
             * (_rod.Law.Remembers ? ContactNumber.WithMemory : ContactNumber.Usual);
         _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length);
         _slide = new Slide(arrangement, _layout, PerGap);
+        _rod.Slide = _slide;
     }
 
     /// <summary>What is engaged.</summary>
@@ -211,7 +211,7 @@ public sealed partial class Engager
             if (_rod.Iterations - _iterationsBefore > MostIterations)
                 return SearchEnd.OutOfIterations;
 
-            Save();
+            _travelled.Take(_rod);
             double next = Math.Min(1, done + stride);
             if (_rod.Law.Remembers)
                 Predict(target, done, next);
@@ -244,7 +244,8 @@ public sealed partial class Engager
 
     private void GoBack(SlotFrame[] target, double share)
     {
-        Restore();
+        _travelled.PutBack(_rod);
+        AttachFixedRows();
         MoveSlots(target, share, carryWire: false);
     }
 
@@ -308,21 +309,21 @@ public sealed partial class Engager
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
         _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near
-            ? _rod.SearchNear(mostIterations, loose: true, cancellation)
+            ? Near(mostIterations, cancellation)
             : _rod.SearchInside(mostIterations, aim, restart: true, loose: true, cancellation);
         _rod.Tie = RodAssembly.FineTie;
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
-            // Contacts off the nodes put a false force on the pin, so the nodes go first.
-            if (NodesAreOff())
-                MoveNodes();
-            else if (_slide.Wants(_rod, out double shift))
-                ShiftNodes(shift);
-            else
+            // Nodes are laid anew once at least, by where the wire touches: the mesh does not tell the way it came.
+            if ((pass > 0 || _rod.Law.Remembers) && !NodesAreOff())
                 break;
 
+            MoveNodes();
             end = Again(mostIterations, near, loose: true, cancellation);
         }
+
+        if (end == SearchEnd.Converged && TryHeld(loose: false, cancellation))
+            return end;
 
         if (end == SearchEnd.Converged)
             end = Finish(mostIterations, near, cancellation);
@@ -330,6 +331,24 @@ public sealed partial class Engager
             LeaveInside(end, cancellation);
 
         return end;
+    }
+
+    // The walls that were touched before are likely to be touched still.
+    private SearchEnd Near(int mostIterations, CancellationToken cancellation) => TryHeld(loose: true, cancellation)
+        ? SearchEnd.Converged
+        : _rod.SearchNear(mostIterations, loose: true, cancellation);
+
+    // The touched walls are known, and the wire's place along the arch nearly: a few exact steps settle the rest.
+    private bool TryHeld(bool loose, CancellationToken cancellation)
+    {
+        _settled.Take(_rod);
+        _rod.Contacts.HoldTouched();
+        if (_rod.SearchHeld(HeldIterations, loose, cancellation) == SearchEnd.Converged)
+            return true;
+
+        _settled.PutBack(_rod);
+        AttachFixedRows();
+        return false;
     }
 
     // With the touched walls known, a few exact steps take the last traces of the interior point away: walls that are
@@ -375,7 +394,7 @@ public sealed partial class Engager
         _rod.NodesFollow = false;
         _slide.Hold(_rod, hold: false);
         SearchEnd released = small ? Again(ReleaseIterations, near, loose: false, cancellation) : SearchEnd.Stalled;
-        _rod.NodesFollow = true;
+        _rod.NodesFollow = !_rod.Law.Remembers;
         if (released == SearchEnd.Converged)
             return released;
 
@@ -391,38 +410,6 @@ public sealed partial class Engager
     private SearchEnd Again(int mostIterations, bool near, bool loose, CancellationToken cancellation) => near
         ? _rod.SearchNear(mostIterations, loose, cancellation)
         : _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation);
-
-    // The whole wire slides through the slots: every node keeps its place in space and becomes another point of the
-    // wire.
-    private void ShiftNodes(double shift)
-    {
-        _meshBefore.CopyFrom(_rod.Mesh);
-        _rod.Mesh.Build(_meshBefore.S, _layout.Rest, shift);
-        foreach (ref Station station in _rod.Contacts.Stations)
-        {
-            station.S += shift;
-            station.TurnAt += shift;
-        }
-    }
-
-    private void Save()
-    {
-        _rod.State.CopyTo(_saved);
-        for (int i = 0; i < _rod.Contacts.RowCount; i++)
-            _savedMultipliers[i] = _rod.Contacts.Rows[i].Multiplier;
-        _savedMesh.CopyFrom(_rod.Mesh);
-    }
-
-    private void Restore()
-    {
-        _rod.Mesh.CopyFrom(_savedMesh);
-        AttachFixedRows();
-        _saved.AsSpan(0, 8 * _rod.Mesh.Nodes).CopyTo(_rod.State);
-        for (int i = 0; i < _rod.Contacts.RowCount; i++)
-            _rod.Contacts.Rows[i].Multiplier = _savedMultipliers[i];
-        foreach (ref Station station in _rod.Contacts.Stations)
-            station.Element = 0;
-    }
 
     private EngagementResult Result(SearchEnd end) =>
         Reading.Of(_rod, _layout, Arrangement, end, _rod.Iterations - _iterationsBefore);

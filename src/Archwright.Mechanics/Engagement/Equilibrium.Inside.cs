@@ -47,7 +47,7 @@ internal sealed partial class Equilibrium
             Contacts.Starting = false;
             double force = Math.Max(Contacts.LargestForce(), 0.1);
             double residual = TrueResidual();
-            if (IsEnough(residual, force, pass, loose))
+            if (IsEnough(residual, force, pass, loose) && Rests(force, loose))
             {
                 Residual = residual;
                 return SearchEnd.Converged;
@@ -60,7 +60,10 @@ internal sealed partial class Equilibrium
             if (!Direction(ref shift))
                 return SearchEnd.Stalled;
 
-            StepInside(ref shift, residual, restart ? AimOfResidual : AimOfResidualAgain, loose ? LooseAim : LastAim);
+            bool settling = !restart || (pass > 2 && _lastStepShare > 0.3);
+            double slide = settling ? PlanSlide(force, exact: !loose) : 0;
+            StepInside(ref shift, slide, residual, restart ? AimOfResidual : AimOfResidualAgain,
+                loose ? LooseAim : LastAim);
         }
 
         return SearchEnd.OutOfIterations;
@@ -76,15 +79,16 @@ internal sealed partial class Equilibrium
         return residual <= enough && Violation <= places && Contacts.Interior <= (loose ? LooseAim : LastAim);
     }
 
-    private void StepInside(ref double shift, double residual, double aimOfResidual, double leastAim)
+    private void StepInside(ref double shift, double slide, double residual, double aimOfResidual, double leastAim)
     {
         Span<double> q = State;
         Span<double> step = _step.AsSpan(0, q.Length);
-        (double slacks, double forces) = Contacts.InteriorStep(step);
+        (double slacks, double forces) = Contacts.InteriorStep(step, slide);
         double share = StayWithinReach(Math.Min(slacks, StepLimit(step)));
         for (int i = 0; i < q.Length; i++)
             q[i] += share * step[i];
 
+        TakeSlide(share * slide);
         double mean = Contacts.TakeInteriorStep(share, Math.Min(forces, share < slacks ? share : 1));
         double aim = Math.Max(leastAim, NextAim(Math.Min(share, forces)) * mean);
 

@@ -34,7 +34,8 @@ internal sealed partial class Equilibrium
         {
             cancellation.ThrowIfCancellationRequested();
             double force = Math.Max(Contacts.LargestForce(), 0.1);
-            if (Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance)
+            bool balanced = Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance;
+            if (balanced && Rests(force, loose))
                 return SearchEnd.Converged;
 
             if (Residual <= 0.05 * force && (_lastStepShare >= 0.25 || pass == 0))
@@ -44,7 +45,8 @@ internal sealed partial class Equilibrium
             if (!Direction(ref shift))
                 return SearchEnd.Stalled;
 
-            if (!Advance(ref merit, ref shift))
+            double slide = Residual <= 0.05 * force ? PlanSlide(force, !loose) : 0;
+            if (!Advance(ref merit, ref shift, slide))
                 return SearchEnd.Stalled;
 
             _lastShift = Math.Min(shift, 1);
@@ -53,12 +55,21 @@ internal sealed partial class Equilibrium
         return SearchEnd.OutOfIterations;
     }
 
-    private bool Advance(ref double merit, ref double shift)
+    private bool Rests(double force, bool loose)
+    {
+        if (Slide is not { Moves: true } slide)
+            return true;
+
+        double pin = Contacts.Rows[^1].Effective;
+        return loose ? slide.Rests(pin, force) : Engagement.Slide.IsGone(pin, force);
+    }
+
+    private bool Advance(ref double merit, ref double shift, double slide)
     {
         Span<double> q = State;
         Span<double> trial = _trial.AsSpan(0, q.Length);
         Span<double> step = _step.AsSpan(0, q.Length);
-        double slope = Spans.Dot(Gradient, step);
+        double slope = Spans.Dot(Gradient, step) + slide * _energyBySlide;
         double residual = Residual;
         double limit = StepLimit(step);
         double share = Math.Min(1, limit);
@@ -67,6 +78,7 @@ internal sealed partial class Equilibrium
             for (int i = 0; i < q.Length; i++)
                 trial[i] = q[i] + share * step[i];
 
+            TakeSlide(share * slide);
             if (NodesFollow)
                 _tracking.Follow(Mesh, Contacts, Rest, Frames, trial);
             if (Evaluate(trial, out double value) && Accept(Reference(merit), value, share * slope, residual))
@@ -83,6 +95,7 @@ internal sealed partial class Equilibrium
 
             if (NodesFollow)
                 _tracking.TakeBack(Mesh, Contacts, Rest);
+            TakeSlide(-share * slide);
             share *= pass < 2 ? 0.5 : 0.25;
         }
 

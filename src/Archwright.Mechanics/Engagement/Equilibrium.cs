@@ -64,6 +64,8 @@ internal sealed partial class Equilibrium
         _tangent = new BlockTridiagonal(mostNodes);
         _factor = new BlockTridiagonal(mostNodes);
         _tracking = new NodeTracking(mostStations);
+        _probe = new RodMesh(mostNodes);
+        _bySlide = new double[8 * mostNodes];
         Law = law;
     }
 
@@ -120,6 +122,14 @@ internal sealed partial class Equilibrium
     public BlockTridiagonal Tangent => _tangent;
 
     public Span<double> Gradient => _gradient.AsSpan(0, 8 * Mesh.Nodes);
+
+    /// <summary>How the last search went: what was added to the diagonal, and the share of its last step. The next one
+    /// starts from there.</summary>
+    public (double Shift, double Share) Pace
+    {
+        get => (_lastShift, _lastStepShare);
+        set => (_lastShift, _lastStepShare) = value;
+    }
 
     /// <summary>Says again how well an earlier state, put back, was in balance.</summary>
     public void Stand(double residual) => Residual = residual;

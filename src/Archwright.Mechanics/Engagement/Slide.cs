@@ -15,20 +15,18 @@ namespace Archwright.Mechanics.Engagement;
 /// </remarks>
 internal sealed class Slide
 {
-    private const double LongestStep = 1.5;
+    private const double LongestStep = 0.3;
     private const double FarthestSlide = 3;
-    private const int MostSteps = 24;
+    private const int MostSteps = 60;
     private const double ForceShare = 2e-6;
     private const double LeastForce = 1e-6;
-    private const double LeastStiffness = 1e-6;
-    private const double StoppedStiffness = 5;
+    private const double LastShare = 1e-8;
     private const double LeastShift = 1e-6;
     private const double SmallForce = 3e-4;
     private const double UsualLeastStep = 0.03;
     private const int UsualElements = 4;
 
     private readonly bool _exists;
-    private readonly bool _free;
     private readonly double _leastStep;
     private readonly int _first = -1;
     private readonly int _second = -1;
@@ -38,19 +36,17 @@ internal sealed class Slide
     private Vector3 _normal;
     private double _shift;
     private double _ahead;
-    private double _stiffness;
-    private bool _measured;
     private int _steps;
-    private double _lastForce;
-    private double _lastStep;
-    private (double Shift, double Ahead, double Stiffness, bool Measured) _kept;
+    private (double Shift, double Ahead) _kept;
+    private bool _held = true;
+    private bool _neutral;
+    private bool _nearRest;
 
     public Slide(Arrangement arrangement, Layout layout, int elementsPerGap)
     {
         // A finer mesh is asked for more exactness, here too.
         double finer = (double)UsualElements / elementsPerGap;
         _leastStep = UsualLeastStep * finer * finer;
-        _free = arrangement.Ends == WireEnds.Free;
         _exists = Restraints.SlidesFreely(arrangement);
         var held = new List<int>();
         for (int i = 0; i < arrangement.Slots.Length; i++)
@@ -76,6 +72,9 @@ internal sealed class Slide
     /// <summary>The point of the wire that is pinned [mm].</summary>
     public double PinPlace => _restPlace + _shift;
 
+    /// <summary>How far the wire has slid [mm].</summary>
+    public double Shift => _shift;
+
     /// <summary>Whether the pinned point lies in the gap just before this slot.</summary>
     public bool IsBefore(int slot) => _exists && slot == _second && _first != _second;
 
@@ -83,16 +82,14 @@ internal sealed class Slide
     public void Reset()
     {
         _shift = 0;
-        _stiffness = 0;
         _ahead = 0;
-        _measured = false;
     }
 
     /// <summary>Keeps where the pin is, for <see cref="PutBack"/>.</summary>
-    public void Keep() => _kept = (_shift, _ahead, _stiffness, _measured);
+    public void Keep() => _kept = (_shift, _ahead);
 
     /// <summary>Puts the pin back where it was kept.</summary>
-    public void PutBack() => (_shift, _ahead, _stiffness, _measured) = _kept;
+    public void PutBack() => (_shift, _ahead) = _kept;
 
     /// <summary>Lets the pin stand where the wire is now: a guessed shape is not pulled along before it has
     /// settled.</summary>
@@ -117,6 +114,7 @@ internal sealed class Slide
             return;
 
         ref ContactRow pin = ref PinOf(rod);
+        _held = hold;
         pin.Upper = hold;
         pin.Lower = hold;
         pin.Multiplier = 0;
@@ -127,8 +125,59 @@ internal sealed class Slide
     public void Begin()
     {
         _steps = 0;
-        _lastStep = 0;
+        _neutral = false;
+        _nearRest = false;
+        _held = true;
     }
+
+    /// <summary>Whether the wire may still slide.</summary>
+    public bool Moves => _exists && _held && !_neutral && _steps < MostSteps;
+
+    /// <summary>How far the wire slides next [mm].</summary>
+    /// <param name="force">Force on the pin after the step that is planned [N].</param>
+    /// <param name="rate">Its change for a slide of one [N/mm].</param>
+    /// <param name="largestForce">Largest contact force [N].</param>
+    /// <param name="exact">To the last digits; otherwise a wire that is nearly at rest is left there.</param>
+    public double Step(double force, double rate, double largestForce, bool exact)
+    {
+        _nearRest = false;
+        if (exact ? IsGone(force, 0.1 * largestForce) : IsNil(force, largestForce))
+            return 0;
+
+        // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
+        double step = -force / Math.Max(Math.Abs(rate), 1e-12);
+        bool small = Math.Abs(force) < SmallForce * _leastStep / UsualLeastStep * largestForce;
+        if (!exact && small && Math.Abs(step) < _leastStep)
+        {
+            _nearRest = true;
+            return 0;
+        }
+
+        // A wire without friction may find no rest at all along the arch; a real one is held by friction long before it
+        // has slid that far.
+        step = Math.Clamp(step, -LongestStep, LongestStep);
+        step = Math.Clamp(_shift + step, -FarthestSlide, FarthestSlide) - _shift;
+        _steps++;
+        return !exact && Math.Abs(step) < LeastShift ? 0 : step;
+    }
+
+    /// <summary>The wire is alike all along: it may be held anywhere.</summary>
+    public void IsNeutral() => _neutral = true;
+
+    /// <summary>The wire has slid [mm].</summary>
+    public void Take(double shift) => _shift += shift;
+
+    /// <summary>Whether the wire rests as it is.</summary>
+    public bool Rests(double force, double largestForce) =>
+        !Moves || _nearRest || IsNil(force, largestForce)
+        || Math.Abs(_shift - Math.Sign(force) * LeastShift) > FarthestSlide;
+
+    /// <summary>Whether what is left on the pin is nothing.</summary>
+    public static bool IsGone(double force, double largestForce) =>
+        Math.Abs(force) <= Math.Max(LeastForce, LastShare * largestForce);
+
+    private static bool IsNil(double force, double largestForce) =>
+        Math.Abs(force) <= Math.Max(LeastForce, ForceShare * largestForce);
 
     /// <summary>Puts the pin's plane where the slots in the middle are now; at rest, through the point where it
     /// rests.</summary>
@@ -149,75 +198,6 @@ internal sealed class Slide
         pin.Node = nearest;
         pin.PinNormal = _normal;
         pin.PinAt = _middle + _normal * (mesh.S[nearest] - PinPlace);
-    }
-
-    /// <summary>Whether the wire still wants to slide, and how far.</summary>
-    public bool Wants(Equilibrium rod, out double shift)
-    {
-        shift = 0;
-        if (!_exists)
-            return false;
-
-        double force = PinOf(rod).Effective;
-        if (_steps >= MostSteps || Math.Abs(force) <= Math.Max(LeastForce, ForceShare * rod.Contacts.LargestForce()))
-            return false;
-
-        // A wire that is alike all along may be held anywhere: what force its pin feels comes from the mesh.
-        double held = FixedShapeStiffness(rod);
-        if (_free && held < LeastStiffness * rod.Contacts.LargestForce())
-            return false;
-
-        // Stopped ends press back as hard as the wire is long-wise.
-        if (!_free)
-            held += StoppedStiffness;
-
-        if (Math.Abs(_lastStep) > LeastShift)
-        {
-            _stiffness = (force - _lastForce) / _lastStep;
-            _measured = true;
-        }
-        else if (_stiffness == 0)
-        {
-            _stiffness = held;
-        }
-
-        // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
-        double step = _stiffness > 0 ? -force / _stiffness : -Math.Sign(force) * LongestStep;
-        bool small = Math.Abs(force) < SmallForce * _leastStep / UsualLeastStep * rod.Contacts.LargestForce();
-        if (_measured && small && Math.Abs(step) < _leastStep)
-            return false;
-
-        // A wire without friction may find no rest at all along the arch; a real one is held by friction long before it
-        // has slid that far.
-        shift = Math.Clamp(step, -LongestStep, LongestStep);
-        shift = Math.Clamp(_shift + shift, -FarthestSlide, FarthestSlide) - _shift;
-        if (Math.Abs(shift) < LeastShift)
-            return false;
-
-        _lastForce = force;
-        _lastStep = shift;
-        _shift += shift;
-        _steps++;
-        return true;
-    }
-
-    // Stiffness against sliding with the shape held: ∫ B (dκ⁰/ds)² ds. The wire that may settle is softer, so the first
-    // step is on the safe side.
-    private static double FixedShapeStiffness(Equilibrium rod)
-    {
-        double sum = 0;
-        ReadOnlySpan<RestPoint> rest = rod.Mesh.Rest;
-        for (int e = 1; e + 1 < rod.Mesh.Elements; e++)
-        {
-            double between = rod.Mesh.Length(e) / Math.Sqrt(3);
-            RestPoint a = rest[RodMesh.Points * e];
-            RestPoint b = rest[RodMesh.Points * e + 1];
-            var change = new SectionStrain(0, b.OverThickness - a.OverThickness, b.OverWidth - a.OverWidth,
-                b.Twist - a.Twist);
-            sum += 2 * rod.Law.Initial.Energy(0, change) * rod.Mesh.Length(e) / (between * between);
-        }
-
-        return sum;
     }
 
     private static ref ContactRow PinOf(Equilibrium rod)

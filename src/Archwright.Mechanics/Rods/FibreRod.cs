@@ -42,6 +42,11 @@ internal sealed class FibreRod<TLaw> : RodLaw
             : RodAssembly.Add(mesh, Section, tie, q, gradient, tangent);
     }
 
+    /// <summary>Adds the gradient alone. The history is that of the points as they were last prepared: a mesh that is
+    /// slid a little to see what changes meets the same.</summary>
+    public override double AddGradient(RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient) =>
+        RodAssembly.AddGradient(mesh, Section, tie, q, gradient);
+
     /// <inheritdoc/>
     public override void Warm(double temperature) => _law.Warm(temperature);
 

@@ -116,6 +116,52 @@ internal static class RodAssembly
         return energy;
     }
 
+    /// <summary>Adds the gradient alone [N, N·mm], and returns the energy [N·mm].</summary>
+    /// <param name="mesh">Nodes and rest shape.</param>
+    /// <param name="law">Section law.</param>
+    /// <param name="tie">γ EA [N].</param>
+    /// <param name="q">State, 8 a node.</param>
+    /// <param name="gradient">Added to, 8 a node.</param>
+    public static double AddGradient<TLaw>(
+        RodMesh mesh, in TLaw law, double tie, ReadOnlySpan<double> q, Span<double> gradient)
+        where TLaw : struct, ISectionLaw
+    {
+        ref double state = ref MemoryMarshal.GetReference(q);
+        ref double weights = ref MemoryMarshal.GetReference(mesh.Weights);
+        ref double g0 = ref MemoryMarshal.GetReference(gradient);
+        ReadOnlySpan<RestPoint> rest = mesh.Rest;
+        Span<double> local = stackalloc double[8];
+        PointKernel kernel = default;
+        double energy = 0;
+        for (int e = 0; e < mesh.Elements; e++)
+        {
+            double half = mesh.Length(e) / 2;
+            for (int g = 0; g < RodMesh.Points; g++)
+            {
+                int point = RodMesh.Points * e + g;
+                Local(ref state, ref weights, e, point, out Vector3 p, out Vector3 c, out double turn, out double rate);
+                kernel.Evaluate(rest[point], p, c, turn, rate);
+                energy += half * law.Respond(point, kernel.Strain, out SectionForce force, out _);
+                kernel.Gradient(force, local);
+                ScatterGradient(ref weights, point, half, local, ref g0, e);
+            }
+        }
+
+        for (int i = 0; i < mesh.Nodes; i++)
+        {
+            Vector3 slope = Slope(q, i);
+            double l = slope.Length;
+            double pull = SlopeTie(mesh, tie, i) * (l - 1);
+            Vector3 along = slope * (pull / l);
+            energy += pull * (l - 1) / 2;
+            gradient[8 * i + 3] += along.X;
+            gradient[8 * i + 4] += along.Y;
+            gradient[8 * i + 5] += along.Z;
+        }
+
+        return energy;
+    }
+
     /// <summary>Slope dr/ds of a node.</summary>
     public static Vector3 Slope(ReadOnlySpan<double> q, int node) => new(q[8 * node + 3], q[8 * node + 4], q[8 * node
         + 5]);
@@ -208,16 +254,12 @@ internal static class RodAssembly
         ref double weights, int point, double weight, Span<double> local, Span<double> hessian,
         ref double gradient, int element, BlockTridiagonal tangent)
     {
+        ScatterGradient(ref weights, point, weight, local, ref gradient, element);
         nuint w = (nuint)(point * HermiteWeights.Count);
         Vector512<double> start1 = Vector512.LoadUnsafe(ref weights, w);
         Vector512<double> start2 = Vector512.LoadUnsafe(ref weights, w + 8);
         Vector512<double> end1 = Vector512.LoadUnsafe(ref weights, w + 16);
         Vector512<double> end2 = Vector512.LoadUnsafe(ref weights, w + 24);
-
-        Vector512<double> g = Vector512.LoadUnsafe(ref MemoryMarshal.GetReference(local)) * weight;
-        nuint at = (nuint)(8 * element);
-        (Vector512.LoadUnsafe(ref gradient, at) + Spread(g, start1, start2)).StoreUnsafe(ref gradient, at);
-        (Vector512.LoadUnsafe(ref gradient, at + 8) + Spread(g, end1, end2)).StoreUnsafe(ref gradient, at + 8);
 
         ref double h = ref MemoryMarshal.GetReference(hessian);
         Span<double> toStart = stackalloc double[64];
@@ -238,6 +280,20 @@ internal static class RodAssembly
         AddRows(ref wPoint, 0, ref s0, ref dStart);
         AddRows(ref wPoint, 0, ref e0, ref eStart);
         AddRows(ref wPoint, 16, ref e0, ref dEnd);
+    }
+
+    private static void ScatterGradient(
+        ref double weights, int point, double weight, Span<double> local, ref double gradient, int element)
+    {
+        nuint w = (nuint)(point * HermiteWeights.Count);
+        Vector512<double> g = Vector512.LoadUnsafe(ref MemoryMarshal.GetReference(local)) * weight;
+        nuint at = (nuint)(8 * element);
+        Vector512<double> onStart = Spread(
+            g, Vector512.LoadUnsafe(ref weights, w), Vector512.LoadUnsafe(ref weights, w + 8));
+        Vector512<double> onEnd = Spread(
+            g, Vector512.LoadUnsafe(ref weights, w + 16), Vector512.LoadUnsafe(ref weights, w + 24));
+        (Vector512.LoadUnsafe(ref gradient, at) + onStart).StoreUnsafe(ref gradient, at);
+        (Vector512.LoadUnsafe(ref gradient, at + 8) + onEnd).StoreUnsafe(ref gradient, at + 8);
     }
 
     // Row of unknown i: its weight on P (or θ) times that row of the half-spread matrix, plus its weight on C (or θ′).

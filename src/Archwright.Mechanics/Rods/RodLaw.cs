@@ -60,6 +60,10 @@ internal abstract class RodLaw
     public abstract double Add(
         RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent);
 
+    /// <summary>Adds the gradient alone; see <see cref="RodAssembly.AddGradient"/>.</summary>
+    /// <returns>Energy of the wire [N·mm].</returns>
+    public abstract double AddGradient(RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient);
+
     /// <summary>Takes over the temperature [°C].</summary>
     public virtual void Warm(double temperature)
     {
@@ -100,4 +104,8 @@ internal sealed class ElasticRod(ElasticSection section, double stretch) : RodLa
     public override double Add(
         RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent) =>
         RodAssembly.Add(mesh, Initial, tie, q, gradient, tangent);
+
+    /// <inheritdoc/>
+    public override double AddGradient(RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient) =>
+        RodAssembly.AddGradient(mesh, Initial, tie, q, gradient);
 }

@@ -73,6 +73,13 @@ internal struct ContactRow
     /// <summary>The row is one of an interior-point search now.</summary>
     public bool Inside;
 
+    /// <summary>How deep the wire stands in the upper and in the lower wall; negative where it stands free
+    /// [mm].</summary>
+    public double Over, Under;
+
+    /// <summary>The wall that is held as touched: 1 the upper, −1 the lower, 0 none.</summary>
+    public int Touched;
+
     /// <summary>Seating tie: pull on a seated wire [N], its rise [N/mm], and the seated place [mm].</summary>
     public double Pull, Rise, Seat;
 

@@ -107,8 +107,9 @@ internal sealed partial class ContactSet
     /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both
     /// positive.</summary>
     /// <param name="step">Step of the unknowns.</param>
+    /// <param name="slide">Slide of the whole wire that goes with it [mm]: its stops go along.</param>
     /// <returns>Shares for slacks (and the wire) and for forces.</returns>
-    public (double Slacks, double Forces) InteriorStep(ReadOnlySpan<double> step)
+    public (double Slacks, double Forces) InteriorStep(ReadOnlySpan<double> step, double slide)
     {
         double slacks = 1;
         double forces = 1;
@@ -118,13 +119,37 @@ internal sealed partial class ContactSet
                 continue;
 
             ref InteriorSide wall = ref _sides[i];
-            wall.Plan(Interior, -Sign(i) * wall.Derivative.Dot(step, _elementOfRow[i / 2]));
+            double away = _rows[i / 2].EndStop ? slide : 0;
+            wall.Plan(Interior, Sign(i) * (away - wall.Derivative.Dot(step, _elementOfRow[i / 2])));
             slacks = Math.Min(slacks, InteriorSide.Share(wall.Slack, wall.SlackStep));
             forces = Math.Min(forces, InteriorSide.Share(wall.Force, wall.ForceStep));
         }
 
         return (slacks, forces);
     }
+
+    /// <summary>The part of a slide that the stops leave room for: most of a stop's slack, so that its force can grow
+    /// as it comes near.</summary>
+    /// <param name="answer">What the unknowns do for a slide of one.</param>
+    /// <param name="slide">Wanted [mm].</param>
+    public double WithinStops(ReadOnlySpan<double> answer, double slide)
+    {
+        for (int i = 0; i < 2 * RowCount; i++)
+        {
+            if (!_rows[i / 2].EndStop || !IsFelt(i))
+                continue;
+
+            ref readonly InteriorSide wall = ref _sides[i];
+            double opening = Sign(i) * (1 - wall.Derivative.Dot(answer, _elementOfRow[i / 2])) * slide;
+            double room = ShareOfStop * wall.Slack;
+            if (opening < -room)
+                slide *= room / -opening;
+        }
+
+        return slide;
+    }
+
+    private const double ShareOfStop = 0.8;
 
     /// <summary>Turns a gradient with the eliminated forces into the one with the forces themselves, the true residual
     /// of an interior-point search.</summary>

@@ -141,7 +141,7 @@ internal sealed partial class ContactSet
 
             // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went. A wall that would
             // have to pull lets go.
-            if (!row.BothWays && after * before < 0)
+            if (!row.BothWays && !HoldsSet && after * before < 0)
                 after = 0;
 
             _byRow[i].AddTo(gradient, _elementOfRow[i], after - before);
@@ -169,6 +169,39 @@ internal sealed partial class ContactSet
         {
             _rows[i].Multiplier = 0;
             _rows[i].Effective = 0;
+        }
+    }
+
+    /// <summary>The wire slides as a whole: every node becomes the point that far along it, in the same
+    /// place.</summary>
+    /// <param name="shift">[mm]</param>
+    public void Slide(double shift)
+    {
+        foreach (ref Station station in Stations)
+        {
+            station.S += shift;
+            station.TurnAt += shift;
+        }
+
+        foreach (ref ContactRow row in Rows)
+        {
+            if (row.EndStop)
+                row.Target += shift;
+        }
+    }
+
+    /// <summary>Adds the answer of the end stops to a slide of one: minus what the gradient gains by it.</summary>
+    public void AddStops(Span<double> answer)
+    {
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref readonly ContactRow row = ref _rows[i];
+            if (!row.EndStop)
+                continue;
+
+            ref readonly InteriorSide wall = ref _sides[2 * i + (row.Upper ? 1 : 0)];
+            double stiffness = row.Inside ? wall.Force / wall.Slack : row.Effective != 0 ? Penalty : 0;
+            _byRow[i].AddTo(answer, _elementOfRow[i], stiffness);
         }
     }
 
@@ -206,17 +239,20 @@ internal sealed partial class ContactSet
             return ApplyInterior(ref row, index, at, frame, axis, middle, clearance, gradient, tangent);
         }
 
-        double upper = row.Upper ? Math.Max(0, row.Multiplier + Penalty * (middle - clearance)) : 0;
-        double lower = row.Lower ? Math.Min(0, row.Multiplier + Penalty * (middle + clearance)) : 0;
-        double p = upper > 0 ? upper : lower;
-        if (row.BothWays)
-            p = row.Multiplier + Penalty * middle;
+        row.Over = middle - clearance;
+        row.Under = -middle - clearance;
+        double upper = row.Upper ? Math.Max(0, row.Multiplier + Penalty * row.Over) : 0;
+        double lower = row.Lower ? Math.Min(0, row.Multiplier - Penalty * row.Under) : 0;
+        double p = row.BothWays ? row.Multiplier + Penalty * middle
+            : HoldsSet ? HeldForce(row)
+            : upper > 0 ? upper : lower;
 
         Register(ref row, index, at.Element, p);
-        if (p == 0 && !row.BothWays)
+        if (HoldsSet ? row.Touched == 0 && !row.BothWays : p == 0 && !row.BothWays)
             return 0;
 
-        double across = p > 0 ? row.Across : -row.Across;
+        bool onUpper = HoldsSet && !row.BothWays ? row.Touched > 0 : p > 0;
+        double across = onUpper ? row.Across : -row.Across;
         double first = row.Corner * cos - across * sin;
         double second = -row.Corner * sin - across * cos;
         AddAtStation(index, at, frame, axis, p, row.Multiplier, first, second, gradient, tangent, Penalty);
@@ -247,7 +283,8 @@ internal sealed partial class ContactSet
         double y = Vector3.Dot(frame.Third, at.R - frame.Centre);
         double distance = Math.Sqrt(x * x + y * y);
         row.Inside = Interior > 0;
-        double p = Math.Max(0, row.Multiplier + Penalty * (distance - row.Room));
+        row.Over = distance - row.Room;
+        double p = HoldsSet ? HeldForce(row) : Math.Max(0, row.Multiplier + Penalty * row.Over);
         double stiffness = Penalty;
         double weight = row.Multiplier;
         double merit = p * p / (2 * Penalty);
@@ -260,7 +297,7 @@ internal sealed partial class ContactSet
             row.Violation = Math.Abs(wall.Gap - wall.Slack);
             merit = -Interior * Math.Log(wall.Slack);
         }
-        else if (p == 0)
+        else if (HoldsSet ? row.Touched == 0 : p == 0)
         {
             return 0;
         }
@@ -355,12 +392,16 @@ internal sealed partial class ContactSet
         if (row.Inside)
             return ApplyStop(ref row, index, element, c, derivative, gradient, tangent);
 
+        row.Over = c;
+        row.Under = -c;
         double p = row.Multiplier + Penalty * c;
-        if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
+        if (!row.BothWays && HoldsSet)
+            p = HeldForce(row);
+        else if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
             p = 0;
 
         Register(ref row, index, element, p);
-        if (p == 0 && !row.BothWays)
+        if (p == 0 && !row.BothWays && row.Touched == 0)
             return 0;
 
         _byRow[index] = derivative;

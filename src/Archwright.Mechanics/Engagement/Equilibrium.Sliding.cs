@@ -1,0 +1,90 @@
+using Archwright.Mechanics.Rods;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <content>The wire slides as a whole while it settles.</content>
+/// <remarks>
+/// A slide δ leaves every node where it is and makes it another point of the wire, δ farther along: only the rest
+/// shape under the nodes changes. With b = ∂gradient/∂δ (a difference of two gradients), x = −K⁻¹ b the wire's answer
+/// and n, ρ the pin's direction and number, the pin's force changes by
+/// <code>
+///     dF/dδ = ρ n·x
+/// </code>
+/// so that F = 0 is one more equation of Newton's method, for one more solve with factors that are there already.
+/// </remarks>
+internal sealed partial class Equilibrium
+{
+    private const double SlideProbe = 1e-3;
+
+    private readonly RodMesh _probe;
+    private readonly double[] _bySlide;
+    private double _energyBySlide;
+
+    /// <summary>Who decides how far the wire slides in a step; null where it does not.</summary>
+    public Slide? Slide { get; set; }
+
+    // Adds the wire's answer to a slide to the step, and returns the slide [mm]. The factors and the step are there.
+    private double PlanSlide(double largestForce, bool exact)
+    {
+        if (Slide is not { Moves: true } slide)
+            return 0;
+
+        if (!BySlide(largestForce))
+        {
+            slide.IsNeutral();
+            return 0;
+        }
+
+        ref readonly ContactRow pin = ref Contacts.Rows[^1];
+        (int element, ElementVector along) = Contacts.Derivative(Contacts.RowCount - 1);
+        Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
+        Span<double> answer = _bySlide.AsSpan(0, 8 * Mesh.Nodes);
+        double force = pin.Effective + Contacts.Penalty * along.Dot(step, element);
+        double rate = Contacts.Penalty * along.Dot(answer, element);
+        double shift = Contacts.WithinStops(answer, slide.Step(force, rate, largestForce, exact));
+        for (int i = 0; i < step.Length; i++)
+            step[i] += shift * answer[i];
+
+        return shift;
+    }
+
+    // x = −K⁻¹ ∂gradient/∂δ; false for a wire that is alike all along: it may be held anywhere.
+    private bool BySlide(double largestForce)
+    {
+        Span<double> answer = _bySlide.AsSpan(0, 8 * Mesh.Nodes);
+        Span<double> ahead = _trial.AsSpan(0, 8 * Mesh.Nodes);
+        answer.Clear();
+        ahead.Clear();
+        _probe.Build(Mesh.S, Rest, -SlideProbe);
+        double energy = Law.AddGradient(_probe, Tie * Stretch, State, answer);
+        _probe.Build(Mesh.S, Rest, SlideProbe);
+        _energyBySlide = (Law.AddGradient(_probe, Tie * Stretch, State, ahead) - energy)
+            / (2 * SlideProbe);
+        double largest = 0;
+        for (int i = 0; i < answer.Length; i++)
+        {
+            answer[i] = (answer[i] - ahead[i]) / (2 * SlideProbe);
+            largest = Math.Max(largest, Math.Abs(answer[i]));
+        }
+
+        if (largest <= 1e-7 * largestForce)
+            return false;
+
+        Contacts.AddStops(answer);
+        _factor.Solve(answer);
+        return true;
+    }
+
+    /// <summary>Every node keeps its place in space and becomes another point of the wire.</summary>
+    /// <param name="shift">[mm]</param>
+    public void TakeSlide(double shift)
+    {
+        if (shift == 0)
+            return;
+
+        Mesh.Build(Mesh.S, Rest, shift);
+        Contacts.Slide(shift);
+        Slide!.Take(shift);
+    }
+}
