@@ -315,10 +315,11 @@ public sealed partial class Engager
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
             // Nodes are laid anew once at least, by where the wire touches: the mesh does not tell the way it came.
-            if ((pass > 0 || _rod.Law.Remembers) && !NodesAreOff())
+            if ((pass == 0 && !_rod.Law.Remembers) || NodesAreOff())
+                MoveNodes();
+            else if (!_rod.Law.Remembers || !_rod.SlideBetween())
                 break;
 
-            MoveNodes();
             end = Again(mostIterations, near, loose: true, cancellation);
         }
 

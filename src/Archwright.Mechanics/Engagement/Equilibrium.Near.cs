@@ -57,7 +57,7 @@ internal sealed partial class Equilibrium
 
     private bool Rests(double force, bool loose)
     {
-        if (Slide is not { Moves: true } slide)
+        if (Slide is not { Moves: true } slide || Law.Remembers)
             return true;
 
         double pin = Contacts.Rows[^1].Effective;

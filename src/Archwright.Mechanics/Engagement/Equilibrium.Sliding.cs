@@ -25,7 +25,36 @@ internal sealed partial class Equilibrium
     public Slide? Slide { get; set; }
 
     // Adds the wire's answer to a slide to the step, and returns the slide [mm]. The factors and the step are there.
-    private double PlanSlide(double largestForce, bool exact)
+    private double PlanSlide(double largestForce, bool exact) =>
+        Law.Remembers ? 0 : PlanSlideNow(largestForce, exact);
+
+    /// <summary>Lets a wire with memory slide, between two searches: with its points its history moves, which a search
+    /// must not meet on its way.</summary>
+    /// <returns>Whether it slid.</returns>
+    public bool SlideBetween()
+    {
+        double shift = BaseShift;
+        double force = Math.Max(Contacts.LargestForce(), 0.1);
+        if (Slide is not { Moves: true } slide || slide.Rests(Contacts.Rows[^1].Effective, force))
+            return false;
+        if (!Evaluate(State, out _) || !Direction(ref shift))
+            return false;
+
+        Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
+        step.Clear();
+        double far = PlanSlideNow(force, exact: false);
+        if (far == 0)
+            return false;
+
+        Span<double> q = State;
+        for (int i = 0; i < q.Length; i++)
+            q[i] += step[i];
+
+        TakeSlide(far);
+        return true;
+    }
+
+    private double PlanSlideNow(double largestForce, bool exact)
     {
         if (Slide is not { Moves: true } slide)
             return 0;
