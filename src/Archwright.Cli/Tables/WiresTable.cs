@@ -3,6 +3,7 @@ using Archwright.Cli.Running;
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Tables;
 using Archwright.Dentition.Units;
+using Archwright.Mechanics.Bench;
 using Spectre.Console;
 
 namespace Archwright.Cli.Tables;
@@ -92,6 +93,7 @@ internal static class WiresTable
             $"{Percent(softest - 1)} to +{Percent(stiffest - 1)} by the tolerance of size alone".Replace('-', '−')));
         table.AddRow(Cell("torsional stiffness"), Cell(Times(stiffness.Torsion, stiffness.RelativeTorsion)));
         table.AddRow(Cell("elastic range"), Cell(Range(wire, stiffness)));
+        table.AddRow(Cell("standard bend, 36 °C"), Cell(StandardBend(wire)));
         table.AddRow(Cell("play in a 0.018 in slot"), Cell(PlayInWords(wire, stiffness.TorquePlay(UsualSlots[0]))));
         table.AddRow(Cell("play in a 0.022 in slot"), Cell(PlayInWords(wire, stiffness.TorquePlay(UsualSlots[1]))));
         table.AddRow(Cell("nickel"), Cell(wire.Alloy.ContainsNickel
@@ -101,6 +103,28 @@ internal static class WiresTable
         Layout.Gap(terminal);
         WriteSources(terminal, wire);
     }
+
+    // The force on the way in and on the way back says more of an alloy that transforms than its stiffness does.
+    private static string StandardBend(CatalogueWire wire)
+    {
+        const double Top = 3.1, Read = 2, Mouth = 36;
+        try
+        {
+            BendResult bend = BendTest.Run(
+                wire.WholeWire, Span, Mouth, [BendStep.To(Top, Read), BendStep.To(0, Read)]);
+            string left = bend.Residual > 0.005 ? $"; it stays bent by {TwoDecimals(bend.Residual)} mm" : "";
+            string top = Top.ToString(CultureInfo.InvariantCulture);
+            return $"at {Read:0} mm {Newtons(bend.Readings[0].Force)} on the way in, "
+                + $"{Newtons(bend.Readings[^1].Force)} on the way back from {top} mm "
+                + $"(three points, span {Span:0} mm, as in ISO 15841){left}";
+        }
+        catch (InvalidOperationException)
+        {
+            return "not found: the wire does not go that far";
+        }
+    }
+
+    private static string Newtons(double force) => $"{Three(force)} N ({Three(100 * force)} cN)";
 
     private static void WriteSources(Terminal terminal, CatalogueWire wire)
     {
