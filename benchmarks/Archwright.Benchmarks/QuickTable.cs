@@ -22,6 +22,7 @@ internal static class QuickTable
         output.WriteLine("  mild: 0.016x0.022 in, a quarter of that crowding; anatomy: crowded average teeth.");
         PrintGrowth(output);
         PrintComparison(output);
+        ForecastTable.Print(output);
     }
 
     private static void PrintFullArches(TextWriter output)

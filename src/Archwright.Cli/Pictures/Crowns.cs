@@ -9,7 +9,7 @@ internal static class Crowns
     /// <summary>Least distance of a slot from the face of its crown [mm]; drawing alone.</summary>
     private const double LeastToFace = 0.6;
 
-    /// <summary>The crown of a tooth; null for third molars, which the table does not hold.</summary>
+    /// <summary>The crown of a tooth; null where the table does not hold it.</summary>
     public static Crown? Of(ToothNumber tooth)
     {
         if (!Anatomy.TryOf(tooth, out Anatomy? anatomy))

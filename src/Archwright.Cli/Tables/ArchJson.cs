@@ -28,6 +28,9 @@ internal static class ArchJson
             json.WriteEndArray();
             Figure(json, "intercanine_width_mm", figures.Intercanine);
             Figure(json, "intermolar_width_mm", figures.Intermolar);
+            Figure(json, "crowding_mm", figures.Space?.Crowding);
+            Figure(json, "spee_right_mm", figures.Spee?.Right);
+            Figure(json, "spee_left_mm", figures.Spee?.Left);
             json.WriteStartArray("teeth");
             for (int i = 0; i < figures.Offsets.Length; i++)
                 Tooth(json, arch.Arrangement.Slots[i].Label, figures.Offsets[i]);

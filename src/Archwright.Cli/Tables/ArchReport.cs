@@ -43,6 +43,17 @@ internal static class ArchReport
 
         yield return $"Width between canines {OrUnknown(figures.Intercanine)}, between first molars "
             + $"{OrUnknown(figures.Intermolar)}.";
+        if (figures.Space is { } space)
+        {
+            yield return $"Room in front of the first molars {One(space.Available)} mm, needed by average crowns "
+                + $"{One(space.Needed)} mm: {RoomWord(space.Crowding)}. Real crowns: two millimetres more or less.";
+        }
+
+        if (figures.Spee is { } spee)
+        {
+            yield return $"Depth of the row between incisors and last molars (curve of Spee) {One(spee.Right)} mm "
+                + $"right, {One(spee.Left)} mm left, read at the slots.";
+        }
     }
 
     private static void WriteOffsets(Terminal terminal, CaseFile file, ArchFigures figures, ToothWords words)
@@ -86,6 +97,10 @@ internal static class ArchReport
         string text = value.ToString($"+{format};−{format};0", CultureInfo.InvariantCulture);
         return text.Trim('+', '−', '0', '.').Length == 0 ? "0" : text;
     }
+
+    private static string RoomWord(double crowding) => Math.Abs(crowding) < 0.05
+        ? "just enough"
+        : crowding > 0 ? $"{One(crowding)} mm are missing" : $"{One(-crowding)} mm to spare";
 
     private static string One(double value) => value.ToString("0.0", CultureInfo.InvariantCulture);
 

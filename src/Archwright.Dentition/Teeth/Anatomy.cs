@@ -6,7 +6,7 @@ namespace Archwright.Dentition.Teeth;
 /// <summary>Average measures of a tooth, each with its source [mm; mm² for the area]. The same right and
 /// left.</summary>
 /// <remarks>Averages of textbooks: a person's crown widths scatter by about 0.5 mm, root lengths by about 1.5 mm.
-/// Third molars are not in the table.</remarks>
+/// Third molars differ most.</remarks>
 public sealed record Anatomy
 {
     private static readonly Lazy<Dictionary<ToothNumber, Anatomy>> Embedded = new(
@@ -50,11 +50,11 @@ public sealed record Anatomy
     public required Sourced SupportArea { get; init; }
 
     /// <summary>The measures of a tooth.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is a third molar, or no tooth.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">It is no tooth.</exception>
     public static Anatomy Of(ToothNumber tooth) => TryOf(tooth, out Anatomy? anatomy)
         ? anatomy
         : throw new ArgumentOutOfRangeException(
-            nameof(tooth), tooth, "The table holds central incisors to second molars.");
+            nameof(tooth), tooth, "It is no tooth.");
 
     /// <summary>The measures of a tooth, if the table has it.</summary>
     public static bool TryOf(ToothNumber tooth, [NotNullWhen(true)] out Anatomy? anatomy) =>

@@ -31,6 +31,20 @@ public sealed record Forecast
     /// <summary>The last day reached.</summary>
     public ForecastDay Last => Days[^1];
 
+    /// <summary>This forecast, made at rate 1, read as that of a faster or slower patient.</summary>
+    /// <param name="rate">Factor on the law.</param>
+    /// <param name="weeks">How far; needs rate × weeks of forecast, unless it stopped.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The rate is not positive, or the forecast too short.</exception>
+    public Draw ReadAt(double rate, int weeks)
+    {
+        if (!(rate is > 0 and < 100))
+            throw new ArgumentOutOfRangeException(nameof(rate), rate, "It is positive and below 100.");
+        if (IsWhole && 7 * weeks * rate > Days.Length - 1 + 1e-6)
+            throw new ArgumentOutOfRangeException(nameof(weeks), weeks, "The forecast is not long enough.");
+
+        return Course.Of(this, rate, weeks);
+    }
+
     /// <summary>The day that ends a week; null when the forecast stops before.</summary>
     /// <param name="week">0 for today.</param>
     public ForecastDay? AtWeek(int week) => 7 * week < Days.Length && week >= 0 ? Days[7 * week] : null;

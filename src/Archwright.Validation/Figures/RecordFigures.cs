@@ -20,6 +20,8 @@ public static class RecordFigures
             BendFigures.Kinds(results),
             BendFigures.Temperatures(),
             BendFigures.Sizes(results),
+            TeethFigures.Dose(),
+            TeethFigures.Alignment(results),
             SlidingFigures.Resistance(),
         ];
     }

@@ -39,5 +39,14 @@ internal static class Computations
             ["stiffness-ratio"] = AlloyRatios.Stiffness,
             ["strength-ratio"] = AlloyRatios.Strength,
             ["range-ratio"] = AlloyRatios.Range,
+            ["mobility"] = TeethAlone.Mobility,
+            ["retraction"] = TeethAlone.Retraction,
+            ["dose-ratio"] = TeethAlone.DoseRatio,
+            ["age-ratio"] = TeethAlone.AgeRatio,
+            ["turn"] = TeethAlone.TurnPerMillimetre,
+            ["apex-share"] = TeethAlone.ApexShare,
+            ["alignment-share"] = Alignment.Share,
+            ["alignment-difference"] = Alignment.Difference,
+            ["width-gain"] = Alignment.WidthGain,
         };
 }

@@ -8,7 +8,6 @@ using Archwright.Treatment.Crowns;
 using Archwright.Treatment.Forecasts;
 using Archwright.Treatment.Movement;
 using Archwright.Treatment.Patients;
-using Archwright.Treatment.Uncertainty;
 
 namespace Archwright.Treatment.Tests.Forecasts;
 
@@ -67,8 +66,7 @@ public sealed class ForecastLawTests
     [InlineData(3)]
     public void Crowns_never_pass_through_each_other(int draw)
     {
-        ForecastRequest request = CrowdedArch.Of(
-            missing: 2.6, narrower: 1.9, formCanineWidth: 26.4, "niti-014", weeks: 6, new Chance(3, draw));
+        ForecastRequest request = new CrowdedArch { Seed = 3, Number = draw }.Request(weeks: 6);
 
         Forecast forecast = WithSprings(request);
 

@@ -1,0 +1,91 @@
+using System.Collections.Concurrent;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Slots;
+using Archwright.Treatment.Forecasts;
+using Archwright.Treatment.Patients;
+using Archwright.Validation.Record;
+
+namespace Archwright.Validation.SetUps;
+
+/// <summary>Lower front teeth that lack room, aligned by a first wire: made-up arches, and patients of all
+/// rates.</summary>
+/// <remarks>Nothing in the law of movement was fitted on an alignment trial, and nothing here is to be: the arches
+/// are drawn so that they start about as irregular as in the trial, and for no other purpose.</remarks>
+internal static class Alignment
+{
+    /// <summary>How far the cohort is followed.</summary>
+    public const int Weeks = 12;
+
+    private const int Arches = 2;
+
+    // Middles of five equal parts of all patients, in standard deviations.
+    private static readonly double[] Patients = [-1.2816, -0.5244, 0, 0.5244, 1.2816];
+
+    private static readonly ConcurrentDictionary<string, Lazy<IReadOnlyList<Patient>>> Cohorts = new();
+
+    /// <summary>Irregularity after <c>weeks</c> over that at the start, means of the cohort.</summary>
+    public static double Share(SetUp given) => ShareAfter(given.Text("wire"), (int)given.Number("weeks"));
+
+    /// <summary>The same by wire and week.</summary>
+    public static double ShareAfter(string wire, int week) => Mean(wire, week) / Mean(wire, 0);
+
+    /// <summary>Mean irregularity with <c>wire</c> less that with <c>other</c> after <c>weeks</c> [mm].</summary>
+    public static double Difference(SetUp given)
+    {
+        int weeks = (int)given.Number("weeks");
+        return Cohort(given.Text("wire")).Average(one => one.Course.Weeks[weeks].Irregularity!.Value)
+            - Cohort(given.Text("other")).Average(one => one.Course.Weeks[weeks].Irregularity!.Value);
+    }
+
+    /// <summary>Mean gain of intercanine width after <c>weeks</c> [mm].</summary>
+    public static double WidthGain(SetUp given)
+    {
+        int weeks = (int)given.Number("weeks");
+        return Cohort(given.Text("wire")).Average(one => Width(one, weeks) - Width(one, 0));
+    }
+
+    private static double Mean(string wire, int week) =>
+        Cohort(wire).Average(one => one.Course.Weeks[week].Irregularity!.Value);
+
+    private static double Width(Patient patient, int week)
+    {
+        ForecastRequest request = patient.Request;
+        ToothNumber?[] teeth = [.. request.Teeth.Select(tooth => (ToothNumber?)tooth)];
+        Slot[] slots =
+        [
+            .. request.Arrangement.Slots.Select((slot, i) => slot with
+            {
+                Actual = ClinicalAxes.For(request.Teeth[i]).Displaced(
+                    slot.Rest, patient.Course.Weeks[week].Teeth[i]),
+            }),
+        ];
+        return ArchWidths.Intercanine(teeth, slots)!.Value;
+    }
+
+    private static IReadOnlyList<Patient> Cohort(string wire) =>
+        Cohorts.GetOrAdd(wire, id => new Lazy<IReadOnlyList<Patient>>(() => Computed(id))).Value;
+
+    private static IReadOnlyList<Patient> Computed(string wire)
+    {
+        double[] rates = [.. Patients.Select(PatientRate.Unknown.At)];
+        var all = new List<Patient>();
+        for (int number = 0; number < Arches; number++)
+        {
+            ForecastRequest request = new CrowdedArch { Seed = 3, Number = number, WireId = wire }.Request(
+                (int)Math.Ceiling(Weeks * rates.Max())) with { Rate = new PatientRate(0, 0) };
+            Forecast march = Forecaster.Run(request);
+            foreach (double rate in rates)
+            {
+                Draw course = march.ReadAt(rate, Weeks);
+                if (!course.IsWhole)
+                    throw new InvalidOperationException("A made-up arch was not followed: " + march.Stop?.Reason);
+                all.Add(new Patient(request, course));
+            }
+        }
+
+        return all;
+    }
+
+    private sealed record Patient(ForecastRequest Request, Draw Course);
+}
