@@ -42,6 +42,17 @@ internal static class Problems
     public static Problem Rectangular { get; } = new(
         "rectangular, mild", FullArch(Section.Rectangular(0.4064, 0.5588, 0.04), share: 0.25));
 
+    /// <summary>A superelastic wire, 0.016 in, in half of that crowding: by fibres, with history, along the
+    /// path.</summary>
+    public static Problem Superelastic { get; } = new(
+        "superelastic, half crowded",
+        FullArch(Section.Round(0.4064), share: 0.5) with
+        {
+            Wire = new Wire(
+                Section.Round(0.4064),
+                BenchmarkFile.Flag(BenchmarkFile.Case("superelastic_law", "law-A-36")["alloy"])),
+        });
+
     /// <summary>An upper arch from anatomy and arch form, crowded in front, with a usual first wire.</summary>
     public static ArchSetup CrowdedFront { get; } = ArchBuilder.Build(new ArchRequest
     {
@@ -55,7 +66,8 @@ internal static class Problems
     public static Problem FirstWire { get; } = new("niti-014, anatomy", CrowdedFront.Arrangement);
 
     /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>
-    public static IReadOnlyList<Problem> FullArches { get; } = [RoundThroughPoints, Round, Rectangular, FirstWire];
+    public static IReadOnlyList<Problem> FullArches { get; } = 
+        [RoundThroughPoints, Round, Rectangular, FirstWire, Superelastic];
 
     /// <summary>An arch of the file with one wire point led along each slot's axis, for the comparison with CalculiX.
     /// </summary>

@@ -30,7 +30,11 @@ internal static class CaseSolver
 
         ImmutableArray<SlotFrame> actual = [.. file.Arrangement.Slots.Select(slot => slot.Actual)];
         SolvedState first = State(file, engaged, actual);
-        return new SolvedCase(file, first, Steps(file, engager, first, cancellation), elapsed, repeated);
+        EngagementResult? working = engaged.Converged && WholeLaw.Holds(file) ? engager.Working(cancellation) : null;
+        return new SolvedCase(file, first, Steps(file, engager, first, cancellation), elapsed, repeated)
+        {
+            Working = working is { Converged: true } ? working : null,
+        };
     }
 
     private static ImmutableArray<SolvedState> Steps(

@@ -36,6 +36,10 @@ internal sealed record SolvedCase(
     double ElapsedMilliseconds,
     Repeated? Repeated)
 {
+    /// <summary>After the relief that makes working figures, for wires with memory; null otherwise, or where it was not
+    /// found.</summary>
+    public EngagementResult? Working { get; init; }
+
     /// <summary>The last state.</summary>
     public SolvedState Last => Steps.IsEmpty ? Engaged : Steps[^1];
 

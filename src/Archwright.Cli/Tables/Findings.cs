@@ -1,3 +1,4 @@
+using System.Globalization;
 using Archwright.Cli.Solving;
 using Archwright.Cli.Units;
 using Archwright.Dentition.Comparison;
@@ -54,6 +55,9 @@ internal static class Findings
         string near = result.LargestStrainNear >= 0 && result.LargestStrainNear < file.Arrangement.Slots.Length
             ? $" near {words.Name(result.LargestStrainNear)}"
             : "";
+        if (WholeLaw.Holds(file))
+            return $"Largest strain of the wire {strain}{near}. " + Memory(result);
+
         if (CaseWords.Alloy(file) is not { } alloy)
             return $"Largest strain of the wire {strain}{near}; its elastic limit is not given.";
 
@@ -65,6 +69,16 @@ internal static class Findings
             ? $"Largest strain of the wire {strain}{near}: beyond its elastic range ({limit}), so it transforms there "
                 + "and pushes less than computed."
             : $"Largest strain of the wire {strain}{near}: above its elastic limit ({limit}), so it would stay bent.";
+    }
+
+    private static string Memory(EngagementResult result)
+    {
+        string transformed = result.TransformedShare > 0
+            ? $"Up to {WiresTable.Percent(result.TransformedShare)} of a section is transformed. "
+            : "";
+        return transformed + (result.Set < 0.005
+            ? "Taken out now, it would spring back."
+            : $"Taken out now, it would stay bent by {result.Set.ToString("0.00", CultureInfo.InvariantCulture)} mm.");
     }
 
     private static string? Pull(EngagementResult result, ToothWords words, ForceUnit unit)

@@ -24,6 +24,9 @@ internal static class SolveReport
         Layout.Gap(terminal);
 
         bool anyAbove = WriteState(terminal, solved, solved.Engaged, words, unit, ceilings);
+        if (solved.Working is { } working)
+            Layout.Paragraph(terminal, WorkingWords(solved.Engaged.Result, working, words, unit));
+
         for (int i = 0; i < solved.Steps.Length; i++)
         {
             Layout.Gap(terminal);
@@ -59,6 +62,23 @@ internal static class SolveReport
         return !check.Above.IsEmpty;
     }
 
+    // The tables are on engagement; this is the other form.
+    private static string WorkingWords(
+        EngagementResult engaged, EngagementResult working, ToothWords words, ForceUnit unit)
+    {
+        int worst = 0;
+        for (int i = 1; i < engaged.Slots.Length; i++)
+        {
+            if (engaged.Slots[i].OnTooth.Force.Length > engaged.Slots[worst].OnTooth.Force.Length)
+                worst = i;
+        }
+
+        string relief = Engager.Relief.ToString("0 %", CultureInfo.InvariantCulture);
+        return $"Working: once every displaced tooth has come {relief} of its way, the force on {words.Name(worst)} is "
+            + $"{unit.Force(working.Slots[worst].OnTooth.Force.Length)}; on engagement it is "
+            + $"{unit.Force(engaged.Slots[worst].OnTooth.Force.Length)}.";
+    }
+
     /// <summary>Why a wire is not in.</summary>
     internal static string WhyNot(SolvedState state, ToothWords words)
     {
@@ -87,7 +107,7 @@ internal static class SolveReport
 
     private static void WriteCautions(Terminal terminal, CaseFile file)
     {
-        if (CaseWords.Alloy(file)?.InitialModulusOnly == true)
+        if (CaseWords.Alloy(file)?.InitialModulusOnly == true && !WholeLaw.Holds(file))
             Layout.Paragraph(terminal, Cautions.InitialModulus);
         if (file.Jaw != CaseFile.Bench)
             Layout.Paragraph(terminal, Cautions.Ceilings);

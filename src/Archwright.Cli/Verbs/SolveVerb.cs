@@ -22,6 +22,9 @@ internal static class SolveVerb
         UsualOption<int> repeat = NumberOption.Whole(
             "--repeat", "Solve N times cold and N times warm in one process and give both medians.", 1, MostRepeats,
             usual: 0);
+        UsualOption<double[]> history = NumberOption.List(
+            "--history", "Temperatures the wire goes through: put in at the first, then the others. With the whole law "
+            + "of the wire: plateau, yielding, memory.", "degC,degC,…", "°C", -5, 80, []);
         Option<string?> limits = LimitFiles.Option();
         Option<string?> plot = CommonOptions.Plot(
             "Draw forces on every tooth, occlusal and frontal view to scale, into this file.");
@@ -35,17 +38,18 @@ internal static class SolveVerb
                 ("archwright solve case.json", "force and moment on every tooth"),
                 ("archwright solve case.json --unit gf --teeth palmer --plot forces.svg",
                     "in grams, with the numbers UR8 to LR8, and a picture"),
+                ("archwright solve case.json --history 22,36,10,36", "put in at 22 degrees, warmed, a cold drink"),
                 ("archwright solve case.json --json > forces.json", "for another program"),
             ],
         };
         verb.Add(file);
-        foreach (Option option in new Option[] { plot, limits, repeat, unit, teeth, json })
+        foreach (Option option in new Option[] { history, plot, limits, repeat, unit, teeth, json })
             verb.Add(option);
         verb.SetAction((parsed, cancellation) => Task.Run(() => Run(
             terminal,
             new Request(
-                parsed.GetRequiredValue(file), repeat.Of(parsed), parsed.GetValue(limits), parsed.GetValue(plot),
-                unit.Of(parsed), teeth.Of(parsed), parsed.GetValue(json)),
+                parsed.GetRequiredValue(file), history.Of(parsed), repeat.Of(parsed), parsed.GetValue(limits),
+                parsed.GetValue(plot), unit.Of(parsed), teeth.Of(parsed), parsed.GetValue(json)),
             cancellation)));
         return verb;
     }
@@ -53,6 +57,9 @@ internal static class SolveVerb
     private static int Run(Terminal terminal, Request request, CancellationToken cancellation)
     {
         CaseFile file = Cases.Load(request.File);
+        if (request.History.Length > 0)
+            file = WholeLaw.Of(file, request.History);
+
         ForceCeilings ceilings = LimitFiles.Load(request.Limits);
         SolvedCase solved = CaseSolver.Solve(file, request.Repeat, cancellation);
         if (request.Plot is { } picture)
@@ -70,5 +77,6 @@ internal static class SolveVerb
     }
 
     private sealed record Request(
-        string File, int Repeat, string? Limits, string? Plot, ForceUnit Unit, ToothNotation Teeth, bool Json);
+        string File, double[] History, int Repeat, string? Limits, string? Plot, ForceUnit Unit,
+        ToothNotation Teeth, bool Json);
 }

@@ -41,6 +41,14 @@ public sealed partial class Engager
         return 1 / Math.Max(1, Math.Ceiling(parts - 1e-9));
     }
 
+    private void Start(SlotFrame[] target, double done, double next)
+    {
+        if (_rod.Law.Remembers)
+            Predict(target, done, next);
+        else
+            MoveSlots(target, next);
+    }
+
     // A small part of the stride shows which way the wire goes; it is then taken along for the whole of it.
     private void Predict(SlotFrame[] target, double done, double next)
     {
@@ -53,6 +61,32 @@ public sealed partial class Engager
     {
         _temperature = temperature;
         _rod.Law.Warm(temperature);
+    }
+
+    /// <summary>Share of its way toward rest by which every displaced slot is relieved for the working
+    /// figures.</summary>
+    public const double Relief = 0.2;
+
+    /// <summary>The working state: what the wire does once the teeth have come a little way, see
+    /// <see cref="Relief"/>. A wire that transforms then unloads along its lower line, and spends its weeks there. The
+    /// engaged state is put back.</summary>
+    /// <exception cref="InvalidOperationException"><see cref="Engage"/> has not been called.</exception>
+    /// <exception cref="OperationCanceledException">It was asked to stop.</exception>
+    public EngagementResult Working(CancellationToken cancellation = default)
+    {
+        var moves = new List<(int, SlotFrame)>();
+        for (int i = 0; i < Arrangement.Slots.Length; i++)
+        {
+            Slot slot = Arrangement.Slots[i];
+            if (slot.Actual != slot.Rest)
+                moves.Add((i, FramePath.Between(slot.Actual, slot.Rest, Relief)));
+        }
+
+        EngagementResult result = Apply(new Step(null, [.. moves]), cancellation);
+        if (result.Converged)
+            Undo();
+
+        return result;
     }
 
     /// <summary>Undoes the last <see cref="Apply"/>: the wire is as it was before, with its history.</summary>

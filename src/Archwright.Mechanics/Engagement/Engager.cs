@@ -28,6 +28,9 @@ public sealed partial class Engager
     private const double NodeTolerance = 0.01;
     private const int MostRemeshes = 40;
     private const double MostHalfWidth = 10;
+    private const double ToleranceWithMemory = 1e-5;
+    private const int NearIterationsWithMemory = 30;
+    private const int MostSlidesWithMemory = 3;
 
     private readonly Layout _layout;
     private readonly Equilibrium _rod;
@@ -76,6 +79,8 @@ public sealed partial class Engager
         _meshBefore = new RodMesh(nodes);
         _before = new double[8 * nodes];
         _from = new SlotFrame[arrangement.Slots.Length];
+        if (_rod.Law.Remembers)
+            _rod.ForceTolerance = ToleranceWithMemory;
         _rod.ContactNumber = Options.ContactNumber
             * (_rod.Law.Remembers ? ContactNumber.WithMemory : ContactNumber.Usual);
         _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length);
@@ -213,11 +218,8 @@ public sealed partial class Engager
 
             _travelled.Take(_rod);
             double next = Math.Min(1, done + stride);
-            if (_rod.Law.Remembers)
-                Predict(target, done, next);
-            else
-                MoveSlots(target, next);
-            last = Settle(_rod.Law.Remembers ? StepIterations : NearIterations, near: true, cancellation);
+            Start(target, done, next);
+            last = Settle(_rod.Law.Remembers ? NearIterationsWithMemory : NearIterations, near: true, cancellation);
             if (last != SearchEnd.Converged)
             {
                 GoBack(target, done);
@@ -312,12 +314,13 @@ public sealed partial class Engager
             ? Near(mostIterations, cancellation)
             : _rod.SearchInside(mostIterations, aim, restart: true, loose: true, cancellation);
         _rod.Tie = RodAssembly.FineTie;
+        int slides = 0;
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
             // Nodes are laid anew once at least, by where the wire touches: the mesh does not tell the way it came.
             if ((pass == 0 && !_rod.Law.Remembers) || NodesAreOff())
                 MoveNodes();
-            else if (!_rod.Law.Remembers || !_rod.SlideBetween())
+            else if (!_rod.Law.Remembers || slides++ >= MostSlidesWithMemory || !_rod.SlideBetween())
                 break;
 
             end = Again(mostIterations, near, loose: true, cancellation);

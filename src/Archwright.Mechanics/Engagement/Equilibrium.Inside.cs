@@ -74,7 +74,8 @@ internal sealed partial class Equilibrium
     private bool IsEnough(double residual, double force, int pass, bool loose)
     {
         double wider = loose || pass < 6 ? 1 : pass < 12 ? 20 : 200;
-        double enough = Math.Max((loose ? InsideLooseForce : InsideForce) * force, 5e-9) * wider;
+        double fine = Law.Remembers ? ForceTolerance : InsideForce;
+        double enough = Math.Max((loose ? InsideLooseForce : fine) * force, 5e-9) * wider;
         double places = loose ? LoosePlace : PlaceTolerance * wider;
         return residual <= enough && Violation <= places && Contacts.Interior <= (loose ? LooseAim : LastAim);
     }

@@ -17,6 +17,10 @@ internal sealed partial class Equilibrium
 {
     private const double SlideProbe = 1e-3;
 
+    // A wire that transforms or yields is not the same after it has slid, so that there is no one place where it rests;
+    // and friction would hold many times as much. It follows a force that could be felt, and no farther.
+    private const double FeltShare = 0.02;
+
     private readonly RodMesh _probe;
     private readonly double[] _bySlide;
     private double _energyBySlide;
@@ -35,8 +39,12 @@ internal sealed partial class Equilibrium
     {
         double shift = BaseShift;
         double force = Math.Max(Contacts.LargestForce(), 0.1);
-        if (Slide is not { Moves: true } slide || slide.Rests(Contacts.Rows[^1].Effective, force))
+        if (Slide is not { Moves: true } slide || slide.Rests(Contacts.Rows[^1].Effective, force)
+            || Math.Abs(Contacts.Rows[^1].Effective) <= FeltShare * force)
+        {
             return false;
+        }
+
         if (!Evaluate(State, out _) || !Direction(ref shift))
             return false;
 

@@ -28,6 +28,7 @@ internal static class Reading
             Slots = slots,
             LargestStrain = strain,
             LargestStrainNear = NearestSlot(layout, at),
+            Set = converged ? PermanentSet.Of(rod, layout) : 0,
             TransformedShare = converged ? rod.Law.LargestTransformedShare() : 0,
             StoredEnergy = converged ? rod.Law.Energy(rod.Mesh, rod.Tie * rod.Stretch, rod.State) : 0,
             CentreLine = converged ? CentreLine(rod) : [],

@@ -7,6 +7,9 @@ namespace Archwright.Mechanics.Rods;
 internal sealed class FibreRod<TLaw> : RodLaw
     where TLaw : struct, IFibreLaw
 {
+    private const int MostReleaseSteps = 200;
+    private const double ReleasedCurvature = 1e-7;
+
     private readonly FibreGrid _grid;
     private readonly FibreMemory _memory;
     private TLaw _law;
@@ -91,7 +94,20 @@ internal sealed class FibreRod<TLaw> : RodLaw
             _memory.Use(i, FibreSection<TLaw>.Commit(_law, _grid, strain, _memory.Of(i)));
         }
 
-        _memory.Changed();
+        CommitPoints(section, mesh, q);
+    }
+
+    private void CommitPoints(in FibreSection<TLaw> section, RodMesh mesh, ReadOnlySpan<double> q)
+    {
+        _memory.Prepare(mesh);
+        for (int point = 0; point < RodMesh.Points * mesh.Elements; point++)
+        {
+            SectionStrain strain = RodAssembly.StrainAt(mesh, q, point);
+            if (_memory.IsNew(point) && section.StaysElastic(strain))
+                continue;
+
+            _memory.UsePoint(point, FibreSection<TLaw>.Commit(_law, _grid, strain, _memory.OfPoint(point)));
+        }
     }
 
     /// <inheritdoc/>
@@ -105,5 +121,34 @@ internal sealed class FibreRod<TLaw> : RodLaw
         }
 
         return largest;
+    }
+
+    /// <inheritdoc/>
+    public override int Stations => _memory.Stations;
+
+    // A wire that is let go carries nothing anywhere, so each section goes back by itself. The elastic stiffness is
+    // never too small, so every step goes down.
+    /// <inheritdoc/>
+    public override (double Place, SectionStrain Left) Released(int station)
+    {
+        SectionStrain left = default;
+        if (_memory.IsNewAt(station))
+            return (_memory.At(station), left);
+
+        Initial.Respond(0, default, out _, out SectionTangent stiff);
+        for (int pass = 0; pass < MostReleaseSteps; pass++)
+        {
+            FibreSection<TLaw>.Sum(_law, _grid, left, _memory.Of(station), out SectionForce force, out _);
+            var step = new SectionStrain(
+                force.Axial / stiff.AA, force.OverThickness / stiff.TT, force.OverWidth / stiff.WW,
+                force.Twist / stiff.XX);
+            left = new SectionStrain(
+                left.Axial - step.Axial, left.OverThickness - step.OverThickness, left.OverWidth - step.OverWidth,
+                left.Twist - step.Twist);
+            if (Math.Abs(step.OverThickness) + Math.Abs(step.OverWidth) + Math.Abs(step.Twist) < ReleasedCurvature)
+                break;
+        }
+
+        return (_memory.At(station), left);
     }
 }

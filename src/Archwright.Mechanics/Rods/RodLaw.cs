@@ -91,6 +91,14 @@ internal abstract class RodLaw
 
     /// <summary>Largest share of a section that is transformed.</summary>
     public virtual double LargestTransformedShare() => 0;
+
+    /// <summary>Number of stations where the history sits; none without memory.</summary>
+    public virtual int Stations => 0;
+
+    /// <summary>Place of a station [mm] and the strain that is left there when the section is let go; nothing is
+    /// committed.</summary>
+    public virtual (double Place, SectionStrain Left) Released(int station) =>
+        throw new ArgumentOutOfRangeException(nameof(station), station, "A wire without memory has no stations.");
 }
 
 /// <summary>A wire without memory.</summary>

@@ -5,8 +5,9 @@ namespace Archwright.Mechanics.Sections;
 /// <summary>History of a wire's fibres. It belongs to stations that are fixed on the wire, evenly spaced; what an
 /// integration point needs of it is interpolated, because the nodes follow the contacts along the wire and the points
 /// go with them.</summary>
-/// <remarks>A station sees the strain of its own material point at every converged step, so nothing of its history is
-/// smeared out by moving nodes (docs/decisions). All arrays are sized once.</remarks>
+/// <remarks>A point that has not moved since the last converged step goes on from its own state, so that a step that
+/// changes nothing changes nothing. A station sees the strain of its own material point at every converged step, so
+/// nothing of its history is smeared out by moving nodes (docs/decisions). All arrays are sized once.</remarks>
 internal sealed class FibreMemory
 {
     /// <summary>Distance of the stations [mm].</summary>
@@ -21,8 +22,12 @@ internal sealed class FibreMemory
     private readonly bool[] _wasUsed;
     private readonly double[] _points;
     private readonly double[] _pointAt;
-    private readonly bool[] _isPointNew;
+    private readonly bool[] _isPointUsed;
+    private readonly double[] _keptPoints;
+    private readonly double[] _keptPointAt;
+    private readonly bool[] _wasPointUsed;
     private int _filled;                    // points whose state is that of their place
+    private int _keptFilled;
 
     /// <param name="fibres">Fibres a section.</param>
     /// <param name="from">First place of the wire that can be strained [mm].</param>
@@ -41,7 +46,10 @@ internal sealed class FibreMemory
         _wasUsed = new bool[Stations];
         _points = new double[_size * mostPoints];
         _pointAt = new double[mostPoints];
-        _isPointNew = new bool[mostPoints];
+        _isPointUsed = new bool[mostPoints];
+        _keptPoints = new double[_size * mostPoints];
+        _keptPointAt = new double[mostPoints];
+        _wasPointUsed = new bool[mostPoints];
     }
 
     /// <summary>Number of stations.</summary>
@@ -60,30 +68,40 @@ internal sealed class FibreMemory
     public void Use(int station, bool used) => _isUsed[station] = used;
 
     /// <summary>State at an integration point.</summary>
-    public ReadOnlySpan<double> OfPoint(int point) => _points.AsSpan(_size * point, _size);
+    public Span<double> OfPoint(int point) => _points.AsSpan(_size * point, _size);
 
     /// <summary>Whether nothing has happened yet at an integration point.</summary>
-    public bool IsNew(int point) => _isPointNew[point];
+    public bool IsNew(int point) => !_isPointUsed[point];
 
-    /// <summary>Says that the stations have changed.</summary>
-    public void Changed() => _filled = 0;
+    /// <summary>Marks what a committed step left at an integration point.</summary>
+    public void UsePoint(int point, bool used) => _isPointUsed[point] = used;
 
     /// <summary>Forgets everything: a new wire.</summary>
     public void Forget()
     {
         Array.Clear(_stations);
         Array.Clear(_isUsed);
-        Changed();
+        Array.Clear(_points);
+        Array.Clear(_isPointUsed);
+        _filled = 0;
     }
 
     /// <summary>Keeps the present history, so that <see cref="PutBack"/> can undo what follows.</summary>
-    public void Keep() => Copy(_stations, _isUsed, _kept, _wasUsed);
+    public void Keep()
+    {
+        Copy(_stations, _isUsed, _kept, _wasUsed);
+        Copy(_points, _isPointUsed, _keptPoints, _wasPointUsed);
+        Array.Copy(_pointAt, _keptPointAt, _pointAt.Length);
+        _keptFilled = _filled;
+    }
 
     /// <summary>Puts the kept history back.</summary>
     public void PutBack()
     {
         Copy(_kept, _wasUsed, _stations, _isUsed);
-        Changed();
+        Copy(_keptPoints, _wasPointUsed, _points, _isPointUsed);
+        Array.Copy(_keptPointAt, _pointAt, _pointAt.Length);
+        _filled = _keptFilled;
     }
 
     /// <summary>Brings the history to the integration points of a mesh.</summary>
@@ -110,9 +128,9 @@ internal sealed class FibreMemory
         double place = (at - _from) / _spacing;
         int before = (int)Math.Floor(place);
         bool isInside = before >= 0 && before + 1 < Stations;
-        _isPointNew[point] = !isInside || !(_isUsed[before] || _isUsed[before + 1]);
+        _isPointUsed[point] = isInside && (_isUsed[before] || _isUsed[before + 1]);
         Span<double> state = _points.AsSpan(_size * point, _size);
-        if (_isPointNew[point])
+        if (!_isPointUsed[point])
         {
             state.Clear();
             return;
@@ -128,7 +146,7 @@ internal sealed class FibreMemory
     // A station that is new is nil, and stays so where it was.
     private void Copy(double[] from, bool[] fromUsed, double[] to, bool[] toUsed)
     {
-        for (int i = 0; i < Stations; i++)
+        for (int i = 0; i < fromUsed.Length; i++)
         {
             if (fromUsed[i])
                 Array.Copy(from, _size * i, to, _size * i, _size);
@@ -136,6 +154,6 @@ internal sealed class FibreMemory
                 Array.Clear(to, _size * i, _size);
         }
 
-        Array.Copy(fromUsed, toUsed, Stations);
+        Array.Copy(fromUsed, toUsed, fromUsed.Length);
     }
 }

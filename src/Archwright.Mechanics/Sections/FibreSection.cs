@@ -59,6 +59,7 @@ internal readonly struct FibreSection<TLaw> : ISectionLaw
     /// <param name="state">Committed state: normal parts of all fibres, then shear parts.</param>
     /// <param name="force">Answer.</param>
     /// <param name="tangent">∂force/∂strain.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]      // a wire is solved before the runtime has seen it twice
     public static double Sum(
         in TLaw law, FibreGrid grid, in SectionStrain strain, ReadOnlySpan<double> state,
         out SectionForce force, out SectionTangent tangent)
@@ -120,6 +121,7 @@ internal readonly struct FibreSection<TLaw> : ISectionLaw
 
     /// <summary>Takes a strain for good: the state becomes that after it.</summary>
     /// <returns>Whether any fibre is no longer new.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static bool Commit(in TLaw law, FibreGrid grid, in SectionStrain strain, Span<double> state)
     {
         V any = V.Zero;

@@ -76,6 +76,25 @@ public sealed class ReportTests
         Assert.Contains("in the play", run.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>A superelastic wire put in cold: the history has a table a temperature, the working force is given
+    /// beside that on engagement, and no caution speaks of a first modulus any more.</summary>
+    [Fact]
+    public async Task A_history_of_temperature_is_solved_with_the_whole_law()
+    {
+        using var folder = new Folder();
+        string file = folder.Text("niti.json", (await File.ReadAllTextAsync(folder.Case("three-slots.json")))
+            .Replace("\"ss-016\"", "\"niti-016\"", StringComparison.Ordinal));
+
+        Run run = await Run.Of("solve", file, "--history", "22,36,10", "--unit", "N");
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Contains("Step 1: 36 °C", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Step 2: 10 °C", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Working: once every displaced tooth has come 20 % of its way", run.Output,
+            StringComparison.Ordinal);
+        Assert.DoesNotContain("initial modulus", run.Output, StringComparison.Ordinal);
+    }
+
     /// <summary>Steel stays bent after the standard bend, superelastic nickel-titanium does not: common practice, no
     /// source.</summary>
     [Fact]
