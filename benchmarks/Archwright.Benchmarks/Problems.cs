@@ -66,7 +66,7 @@ internal static class Problems
     public static Problem FirstWire { get; } = new("niti-014, anatomy", CrowdedFront.Arrangement);
 
     /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>
-    public static IReadOnlyList<Problem> FullArches { get; } = 
+    public static IReadOnlyList<Problem> FullArches { get; } =
         [RoundThroughPoints, Round, Rectangular, FirstWire, Superelastic];
 
     /// <summary>An arch of the file with one wire point led along each slot's axis, for the comparison with CalculiX.

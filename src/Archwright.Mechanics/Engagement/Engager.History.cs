@@ -24,7 +24,7 @@ public sealed partial class Engager
 
     private int PerSlot => Finer * Options.ElementsPerSlot;
 
-    private int MostIterations => (_rod.Law.Remembers ? 4 : 1) * Options.MostIterations;
+    private int MostIterations => (_rod.Law.Remembers ? 2 : 1) * Options.MostIterations;
 
     private double LongestStride(SlotFrame[] target)
     {

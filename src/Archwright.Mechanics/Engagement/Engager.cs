@@ -31,6 +31,7 @@ public sealed partial class Engager
     private const double ToleranceWithMemory = 1e-5;
     private const int NearIterationsWithMemory = 30;
     private const int MostSlidesWithMemory = 3;
+    private const int MostFirstSlidesWithMemory = 12;
 
     private readonly Layout _layout;
     private readonly Equilibrium _rod;
@@ -118,7 +119,7 @@ public sealed partial class Engager
             end = Settle(NearIterations, near: true, cancellation);
         }
 
-        if (end != SearchEnd.Converged && Options.StartFromGuess && !_rod.Law.Remembers && StartFromGuess(target))
+        if (end != SearchEnd.Converged && Options.StartFromGuess && StartFromGuess(target))
         {
             end = Settle(DirectIterations, near: false, cancellation);
         }
@@ -320,7 +321,7 @@ public sealed partial class Engager
             // Nodes are laid anew once at least, by where the wire touches: the mesh does not tell the way it came.
             if ((pass == 0 && !_rod.Law.Remembers) || NodesAreOff())
                 MoveNodes();
-            else if (!_rod.Law.Remembers || slides++ >= MostSlidesWithMemory || !_rod.SlideBetween())
+            else if (slides++ >= MostSlides(near) || !_rod.SlideBetween())
                 break;
 
             end = Again(mostIterations, near, loose: true, cancellation);
@@ -336,6 +337,11 @@ public sealed partial class Engager
 
         return end;
     }
+
+    // A wire without memory slides within a search.
+    private int MostSlides(bool near) => !_rod.Law.Remembers ? 0
+        : near ? MostSlidesWithMemory
+        : MostFirstSlidesWithMemory;
 
     // The walls that were touched before are likely to be touched still.
     private SearchEnd Near(int mostIterations, CancellationToken cancellation) => TryHeld(loose: true, cancellation)

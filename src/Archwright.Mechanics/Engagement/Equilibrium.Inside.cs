@@ -38,6 +38,8 @@ internal sealed partial class Equilibrium
         if (Contacts.Locate(Mesh, q, Frames))
             Contacts.Freeze(Mesh, q, Frames);
 
+        double before = double.PositiveInfinity;
+        Law.Stiffening = 0;
         for (int pass = 0; pass < mostIterations; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -47,6 +49,8 @@ internal sealed partial class Equilibrium
             Contacts.Starting = false;
             double force = Math.Max(Contacts.LargestForce(), 0.1);
             double residual = TrueResidual();
+            if (Law.Remembers)
+                StiffenInside(residual, ref before);
             if (IsEnough(residual, force, pass, loose) && Rests(force, loose))
             {
                 Residual = residual;

@@ -50,4 +50,17 @@ internal sealed partial class Equilibrium
         Law.Stiffening = Math.Min(1, Math.Max(LeastStiffening, 4 * before));
         return before >= 1 ? Math.Max(100 * BaseShift, 10 * shift) : shift;
     }
+
+    // From afar there is no line search: a residual that does not fall says that the tangent promised too much.
+    private void StiffenInside(double residual, ref double before)
+    {
+        if (residual > Slow * before)
+            Law.Stiffening = Math.Min(1, Math.Max(LeastStiffening, 2 * Law.Stiffening));
+        else if (residual < Fast * before)
+            Law.Stiffening = Law.Stiffening < NoStiffening ? 0 : Law.Stiffening / 4;
+        before = residual;
+    }
+
+    private const double Slow = 0.9;
+    private const double Fast = 0.5;
 }
