@@ -14,14 +14,19 @@ public sealed class ArrowTests
         ["Archwright.Dentition"] = ["Archwright.Mechanics"],
         ["Archwright.Treatment"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Validation"] = ["Archwright.Treatment", "Archwright.Dentition", "Archwright.Mechanics"],
-        // Until the layer of treatment is there, a practice stands on the teeth.
-        ["Archwright.Practice"] = ["Archwright.Dentition", "Archwright.Mechanics"],
-        ["Archwright.Storage"] = ["Archwright.Practice", "Archwright.Dentition", "Archwright.Mechanics"],
+        ["Archwright.Practice"] = ["Archwright.Treatment", "Archwright.Dentition", "Archwright.Mechanics"],
+        ["Archwright.Storage"] =
+            ["Archwright.Practice", "Archwright.Treatment", "Archwright.Dentition", "Archwright.Mechanics"],
+        ["Archwright.Web"] =
+        [
+            "Archwright.Storage", "Archwright.Exchange", "Archwright.Practice", "Archwright.Treatment",
+            "Archwright.Dentition", "Archwright.Mechanics",
+        ],
         ["Archwright.Exchange"] = ["Archwright.Dentition", "Archwright.Mechanics"],
         ["Archwright.Cli"] =
         [
-            "Archwright.Exchange", "Archwright.Validation", "Archwright.Practice", "Archwright.Treatment",
-            "Archwright.Dentition", "Archwright.Mechanics",
+            "Archwright.Web", "Archwright.Storage", "Archwright.Exchange", "Archwright.Validation",
+            "Archwright.Practice", "Archwright.Treatment", "Archwright.Dentition", "Archwright.Mechanics",
         ],
     };
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Archwright.Cli.Units;
+using Archwright.Dentition.Outlines;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Slots;
 
@@ -17,16 +18,6 @@ internal enum PictureSide
     /// <summary>No arch: along the line of the slots.</summary>
     Bench,
 }
-
-/// <summary>Size of a crown, for drawing alone [mm].</summary>
-/// <param name="Position">1 central incisor to 8 third molar.</param>
-/// <param name="Width">Mesiodistal.</param>
-/// <param name="Height">From neck to edge or cusp.</param>
-/// <param name="Depth">Labiolingual.</param>
-/// <param name="SlotToEdge">From the slot's centre to the edge or cusp.</param>
-/// <param name="SlotToFace">From the slot's centre to the crown's labial face.</param>
-internal sealed record Crown(
-    int Position, double Width, double Height, double Depth, double SlotToEdge, double SlotToFace);
 
 /// <summary>One tooth, or one bench slot, of a picture.</summary>
 internal sealed record PictureTooth

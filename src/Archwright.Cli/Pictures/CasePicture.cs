@@ -3,6 +3,7 @@ using Archwright.Cli.Solving;
 using Archwright.Cli.Tables;
 using Archwright.Cli.Units;
 using Archwright.Dentition.Comparison;
+using Archwright.Dentition.Outlines;
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Teeth;
 using Archwright.Exchange.CaseFiles;

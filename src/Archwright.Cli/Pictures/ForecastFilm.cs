@@ -1,5 +1,6 @@
 using System.Globalization;
 using Archwright.Cli.Tables;
+using Archwright.Dentition.Outlines;
 using Archwright.Dentition.Teeth;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Mechanics.Numerics;

@@ -1,3 +1,4 @@
+using Archwright.Dentition.Outlines;
 using Archwright.Mechanics.Numerics;
 
 namespace Archwright.Cli.Pictures;

@@ -73,6 +73,7 @@ internal static class CommandLine
             TwistVerb.Create(terminal),
             WiresVerb.Create(terminal),
             ValidateVerb.Create(terminal),
+            ServeVerb.Create(terminal),
         })
         {
             root.Add(verb);

@@ -16,10 +16,30 @@ public static class ArchModel
     /// <param name="wireId">A wire of the catalogue.</param>
     /// <exception cref="ArgumentException">The wire is not in the catalogue, or the inputs do not hold
     /// together.</exception>
-    public static ArchSetup Build(AdviceInputs inputs, string wireId)
+    public static ArchSetup Build(AdviceInputs inputs, string wireId) => ArchBuilder.Build(Request(inputs, wireId));
+
+    /// <summary>Positions that show five contact displacements of the front teeth; the back teeth stay as they
+    /// are.</summary>
+    /// <param name="inputs">The arch; its positions of the front teeth are replaced.</param>
+    /// <param name="contacts">From the patient's right to the left [mm].</param>
+    /// <exception cref="ArgumentException">Crowns cannot stand so, or a front tooth has no bracket.</exception>
+    public static ToothMap<ToothOffset> FromContacts(AdviceInputs inputs, IReadOnlyList<double> contacts)
+    {
+        IReadOnlyList<ToothNumber> front = inputs.Jaw.FrontTeeth();
+        ArchSetup arch = ArchBuilder.Build(Request(inputs, AnyWire) with
+        {
+            Contacts = [.. contacts],
+            Positions = ImmutableDictionary<ToothNumber, ClinicalOffset>.Empty,
+        });
+        return ToothMap<ToothOffset>.Of(inputs.Positions.Where(pair => !front.Contains(pair.Key)).Concat(
+            arch.Teeth.Zip(arch.Offsets).Where(pair => front.Contains(pair.First))
+                .Select(pair => KeyValuePair.Create(pair.First, ToothOffset.From(pair.Second)))));
+    }
+
+    private static ArchRequest Request(AdviceInputs inputs, string wireId)
     {
         IEnumerable<ToothNumber> places = inputs.Jaw.Teeth().Where(tooth => tooth.Position <= 7);
-        return ArchBuilder.Build(new ArchRequest
+        return new ArchRequest
         {
             Jaw = inputs.Jaw,
             Slot = Slot(inputs.SlotCode),
@@ -31,7 +51,7 @@ public static class ArchModel
             Without = [.. places.Except(inputs.Bonded)],
             Positions = inputs.Positions.Where(pair => inputs.Bonded.Contains(pair.Key))
                 .ToImmutableDictionary(pair => pair.Key, pair => pair.Value.ToClinical()),
-        });
+        };
     }
 
     /// <summary>Irregularity of the front teeth at some positions [mm]; null when one of the six has no

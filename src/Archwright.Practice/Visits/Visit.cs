@@ -111,6 +111,25 @@ public sealed class Visit
             Question = question,
         };
 
+    /// <summary>A visit from records kept elsewhere before this program: signed there, and read only here. What those
+    /// records do not hold stays empty.</summary>
+    /// <param name="patient">Whose.</param>
+    /// <param name="day">When.</param>
+    /// <param name="starts">At what time.</param>
+    /// <param name="kind">Why.</param>
+    /// <param name="content">What they hold.</param>
+    /// <param name="by">Who signed it there.</param>
+    public static Visit FromEarlierRecords(
+        Guid patient, DateOnly day, TimeOnly starts, VisitKind kind, VisitContent content, string by)
+    {
+        Visit visit = Book(patient, day, starts, 0, kind);
+        visit.Content = content;
+        visit.State = VisitState.Signed;
+        visit.Signed = new Signature(
+            Guid.Empty, $"{by} (earlier records)", new DateTimeOffset(day.ToDateTime(starts), TimeSpan.Zero));
+        return visit;
+    }
+
     /// <summary>Notes something: replaces what was noted before.</summary>
     /// <exception cref="RuleBrokenException">The visit is signed, or a position or tooth cannot be.</exception>
     public void Note(VisitContent content, Actor by)

@@ -47,6 +47,16 @@ public sealed class PatientFiles(IDbContextFactory<PracticeContext> contexts, Ti
         return new PatientFile(patient, treatments, visits);
     }
 
+    /// <summary>Opens the file of the patient whose visit it is.</summary>
+    /// <returns>Null when there is no such visit.</returns>
+    public async Task<PatientFile?> OfVisitAsync(Guid visit, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        Guid patient = await db.Visits.AsNoTracking().Where(one => one.Id == visit)
+            .Select(one => one.PatientId).FirstOrDefaultAsync(cancellation);
+        return patient == Guid.Empty ? null : await OpenAsync(patient, by, cancellation);
+    }
+
     /// <summary>Finds patients whose names hold every word typed.</summary>
     public async Task<IReadOnlyList<PatientFound>> SearchAsync(string text, CancellationToken cancellation = default)
     {

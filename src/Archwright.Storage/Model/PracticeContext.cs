@@ -39,9 +39,6 @@ public abstract class PracticeContext(DbContextOptions options)
 
     internal DbSet<SettingsRow> SettingsRows => Set<SettingsRow>();
 
-    /// <summary>The newest schema of accounts, with passkeys.</summary>
-    protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
-
     /// <inheritdoc/>
     public override Task<int> SaveChangesAsync(
         bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)

@@ -27,6 +27,7 @@ public sealed class PracticeDatabase : IDbContextFactory<PracticeContext>
         DbContextOptions<SqliteContext> options = new DbContextOptionsBuilder<SqliteContext>()
             .UseSqlite($"Data Source={file};Foreign Keys=True;Default Timeout=30")
             .AddInterceptors(interceptors)
+            .WithPasskeys()
             .Options;
         return new PracticeDatabase($"SQLite, {file}", () => new SqliteContext(options));
     }
@@ -39,6 +40,7 @@ public sealed class PracticeDatabase : IDbContextFactory<PracticeContext>
         DbContextOptions<PostgresContext> options = new DbContextOptionsBuilder<PostgresContext>()
             .UseNpgsql(connection)
             .AddInterceptors(interceptors)
+            .WithPasskeys()
             .Options;
         return new PracticeDatabase("PostgreSQL", () => new PostgresContext(options));
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Archwright.Cli.Pictures;
 using Archwright.Cli.Units;
+using Archwright.Dentition.Outlines;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Slots;
 

@@ -63,7 +63,7 @@ public sealed class CommandLineTests
     }
 
     [Theory]
-    [InlineData("there is no verb 'slove'", "Did you mean 'solve'?", "slove")]
+    [InlineData("there is no verb 'slove'", "Did you mean 'solve' or 'serve'?", "slove")]
     [InlineData("solve needs a CASE", "See: archwright solve --help", "solve")]
     [InlineData("solve has no option '--jsno'", "Did you mean '--json'?", "solve", "a.json", "--jsno")]
     [InlineData("wires has no option '--jsno'", "Did you mean '--json'?", "wires", "--jsno")]

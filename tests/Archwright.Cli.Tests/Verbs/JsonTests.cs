@@ -46,7 +46,8 @@ public sealed class JsonTests
     public static TheoryData<string> Verbs()
     {
         using var terminal = new Terminal(Stream.Null, Stream.Null, Terminal.UsualWidth);
-        return [.. CommandLine.Root(terminal).Subcommands.Select(verb => verb.Name)];
+        // serve runs until it is stopped: a test of the browser starts it as a process.
+        return [.. CommandLine.Root(terminal).Subcommands.Select(verb => verb.Name).Where(verb => verb != "serve")];
     }
 
     /// <summary>Fails the day a verb is added without a line above.</summary>

@@ -1,10 +1,10 @@
 using Archwright.Dentition.ArchForms;
 using Archwright.Dentition.Teeth;
 
-namespace Archwright.Cli.Pictures;
+namespace Archwright.Dentition.Outlines;
 
 /// <summary>Sizes of crowns for drawing, from the anatomy table.</summary>
-internal static class Crowns
+public static class Crowns
 {
     /// <summary>Least distance of a slot from the face of its crown [mm]; drawing alone.</summary>
     private const double LeastToFace = 0.6;

@@ -1,11 +1,11 @@
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Slots;
 
-namespace Archwright.Cli.Pictures;
+namespace Archwright.Dentition.Outlines;
 
 /// <summary>Outlines of crowns as points of the case. Sizes are those of the anatomy table; the outlines are drawn
 /// freely, to tell a canine from a molar at a glance.</summary>
-internal static class CrownShape
+public static class CrownShape
 {
     private const int Points = 48;
 

@@ -1,0 +1,318 @@
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Rods;
+using Archwright.Mechanics.Slots;
+using Archwright.Practice.Advice;
+using Archwright.Practice.Courses;
+using Archwright.Practice.People;
+using Archwright.Practice.Rules;
+using Archwright.Practice.Stock;
+using Archwright.Practice.Values;
+using Archwright.Practice.Visits;
+using Archwright.Storage.Desks;
+using Archwright.Web.Drawing;
+
+namespace Archwright.Web.Chair;
+
+/// <summary>One visit on one screen: what is noted, what is chosen, what can be undone. It knows neither database nor
+/// browser.</summary>
+public sealed class ChairState
+{
+    private const int MostUndone = 100;
+
+    private readonly List<VisitContent> undone = [];
+    private readonly Visit? last;
+    private (ToothNumber Tooth, ToothOffset From, VisitContent Before)? dragged;
+
+    /// <summary>Opens a visit.</summary>
+    /// <param name="file">The patient.</param>
+    /// <param name="visit">Which visit.</param>
+    /// <param name="lots">The shelf.</param>
+    public ChairState(PatientFile file, Visit visit, IReadOnlyList<StockLot> lots)
+    {
+        File = file;
+        Visit = visit;
+        Lots = lots;
+        last = file.Visits.LastOrDefault(one => one.State == VisitState.Signed && one.Day < visit.Day);
+        Treatments = [.. file.Treatments.Where(one => one.EndedOn is null).OrderBy(one => one.Jaw)];
+        Saved = visit.Content;
+        Content = visit.State == VisitState.Signed ? visit.Content : Prepared(visit.Content);
+        Jaw = Treatments.Count > 0 ? Treatments[0].Jaw : Jaw.Upper;
+    }
+
+    /// <summary>The patient's file.</summary>
+    public PatientFile File { get; }
+
+    /// <summary>The visit as it was last read or saved.</summary>
+    public Visit Visit { get; private set; }
+
+    /// <summary>The shelf.</summary>
+    public IReadOnlyList<StockLot> Lots { get; }
+
+    /// <summary>Arches with an appliance, upper first.</summary>
+    public IReadOnlyList<ArchTreatment> Treatments { get; }
+
+    /// <summary>Content in the database.</summary>
+    public VisitContent Saved { get; private set; }
+
+    /// <summary>Content on the screen.</summary>
+    public VisitContent Content { get; private set; }
+
+    /// <summary>The arch on the screen.</summary>
+    public Jaw Jaw { get; private set; }
+
+    /// <summary>The tooth that was tapped; null when none is.</summary>
+    public ToothNumber? Selected { get; set; }
+
+    /// <summary>The wire whose forces are shown; empty for the one in place.</summary>
+    public string Shown { get; set; } = "";
+
+    /// <summary>True once the visit is signed: it can be read and amended only.</summary>
+    public bool IsSigned => Visit.State == VisitState.Signed;
+
+    /// <summary>True when something on the screen is not in the database yet.</summary>
+    public bool IsDirty => !IsSigned && Content != Saved;
+
+    /// <summary>True when something can be taken back.</summary>
+    public bool CanUndo => undone.Count > 0 && !IsSigned;
+
+    /// <summary>The treatment of the arch on the screen; null when it carries no appliance.</summary>
+    public ArchTreatment? Treatment => Treatments.FirstOrDefault(one => one.Jaw == Jaw);
+
+    /// <summary>What is noted of the arch on the screen.</summary>
+    public ArchVisit Arch => Content.Arch(Jaw) ?? ArchVisit.Blank;
+
+    /// <summary>Positions to draw: those of today, or the last known ones, which the screen then calls so.</summary>
+    public ArchSeen? Drawn => Arch.Seen ?? LastSeen;
+
+    /// <summary>Positions of an earlier day, for "as last seen"; null when none are on record.</summary>
+    public ArchSeen? LastSeen => File.Visits
+        .Where(one => one.State == VisitState.Signed && one.Day < Visit.Day)
+        .Select(one => one.Content.Arch(Jaw)?.Seen).LastOrDefault(seen => seen is not null)
+        ?? (Treatment is { } treatment
+            ? new ArchSeen(treatment.BegunOn, PositionsFrom.Measured, treatment.StartedFrom)
+            : null);
+
+    /// <summary>True when the positions on the screen were seen on the day of the visit.</summary>
+    public bool IsSeenToday => Arch.Seen?.On == Visit.Day;
+
+    /// <summary>The wire whose forces are shown: the one tapped, or the one decided, found or advised.</summary>
+    public string ShownWire => FirstKnown(
+        Shown,
+        Arch.Decided?.WireId,
+        Arch.Found?.WireId,
+        Arch.Advised?.WireId,
+        Arch.Advised is { Options: { Count: > 0 } options } ? options[0].WireId : null);
+
+    /// <summary>What still hinders the signature.</summary>
+    public IReadOnlyList<RuleBrokenException> Missing =>
+        SigningChecks.Missing(Visit.Day, Content, File.Patient, [.. Treatments]);
+
+    /// <summary>The lot that a wire would be taken from: the first to expire; null when none can serve.</summary>
+    public StockLot? LotOf(string wireId) => Lots.Where(lot => lot.WireId == wireId && lot.CanServe(Jaw, Visit.Day))
+        .OrderBy(lot => lot.Expires ?? DateOnly.MaxValue).FirstOrDefault();
+
+    /// <summary>Pieces of a wire for the arch on the screen.</summary>
+    public int PiecesOf(string wireId) =>
+        Lots.Where(lot => lot.WireId == wireId && lot.CanServe(Jaw, Visit.Day)).Sum(lot => lot.OnHand);
+
+    /// <summary>What an advice for the arch on the screen rests on; null when it carries no appliance or nobody has
+    /// looked.</summary>
+    public AdviceInputs? Inputs => Treatment is { } treatment && Drawn is { } seen
+        ? new AdviceInputs
+        {
+            Jaw = Jaw,
+            SlotCode = treatment.Appliance.SlotCode,
+            Bonded = treatment.Appliance.Bonded,
+            Positions = seen.Positions,
+            Ties = Arch.Ties,
+            Ends = FreerEnd(Arch),
+            PresentWire = Arch.Found?.WireId ?? "",
+            PresentWeeks = Arch.Found?.WeeksOn(Visit.Day) ?? 0,
+            Stock = Listing<string>.Of(Candidates()),
+            Alerts = Listing<AlertKind>.Of(File.Patient.AlertsOn(Visit.Day).Select(alert => alert.Kind).Distinct()),
+        }
+        : null;
+
+    /// <summary>Turns to an arch.</summary>
+    public void Turn(Jaw jaw)
+    {
+        Jaw = jaw;
+        Selected = null;
+        Shown = "";
+    }
+
+    /// <summary>Changes what is noted; the change can be taken back.</summary>
+    public void Edit(Func<VisitContent, VisitContent> change)
+    {
+        VisitContent after = change(Content);
+        if (IsSigned || after == Content)
+            return;
+
+        undone.Add(Content);
+        if (undone.Count > MostUndone)
+            undone.RemoveAt(0);
+        Content = after;
+    }
+
+    /// <summary>Changes what is noted of the arch on the screen.</summary>
+    public void EditArch(Func<ArchVisit, ArchVisit> change) => Edit(content => content.With(Jaw, change(Arch)));
+
+    /// <summary>Takes the last change back.</summary>
+    public void Undo()
+    {
+        if (!CanUndo)
+            return;
+
+        Content = undone[^1];
+        undone.RemoveAt(undone.Count - 1);
+    }
+
+    /// <summary>Notes positions of today. An advice that rests on others goes.</summary>
+    public void See(PositionsFrom from, ToothMap<ToothOffset> positions) => EditArch(arch => arch with
+    {
+        Seen = new ArchSeen(Visit.Day, from, positions),
+        Advised = arch.Advised?.Inputs.Positions.Equals(positions) == true ? arch.Advised : null,
+    });
+
+    /// <summary>Moves one tooth on the picture.</summary>
+    public void Move(ToothNumber tooth, ToothOffset offset) => See(
+        PositionsFrom.Measured, (Drawn?.Positions ?? ToothMap<ToothOffset>.Empty).With(tooth, Rounded(offset)));
+
+    /// <summary>Moves a tooth with a finger: across and along the arch on the occlusal view, along the arch and up and
+    /// down on the frontal one. One drag is one change to take back.</summary>
+    public void Drag(ToothDrag drag, ArchView view)
+    {
+        if (Inputs is not { } inputs || !inputs.Bonded.Contains(drag.Tooth))
+            return;
+
+        ToothMap<ToothOffset> now = Drawn?.Positions ?? ToothMap<ToothOffset>.Empty;
+        if (drag.Begins || dragged?.Tooth != drag.Tooth)
+            dragged = (drag.Tooth, now.Of(drag.Tooth, ToothOffset.Zero), Content);
+
+        (_, ToothOffset from, VisitContent before) = dragged.Value;
+        Move(drag.Tooth, DragGeometry.Moved(inputs, drag, from, view));
+        if (undone.Count > 0 && undone[^1] != before)
+            undone.RemoveAt(undone.Count - 1);
+    }
+
+    /// <summary>Takes positions of the front teeth from five contact displacements.</summary>
+    /// <param name="contacts">From the patient's right to the left [mm].</param>
+    /// <returns>Why it cannot be; empty when it is done.</returns>
+    public string TakeContacts(IReadOnlyList<double> contacts)
+    {
+        if (Inputs is not { } inputs)
+            return "This arch carries no appliance.";
+
+        try
+        {
+            See(PositionsFrom.Contacts, ArchModel.FromContacts(inputs, contacts));
+            return "";
+        }
+        catch (ArgumentException cannot)
+        {
+            return cannot.Message;
+        }
+    }
+
+    /// <summary>Notes an advice with the visit. It is no edit of a person, so it cannot be undone.</summary>
+    public void Advise(Jaw jaw, Recommendation? advice)
+    {
+        if (!IsSigned && Content.Arch(jaw) is { } arch)
+            Content = Content.With(jaw, arch with { Advised = advice });
+    }
+
+    /// <summary>Decides to fit a wire, from the lot that expires first.</summary>
+    public void Fit(string wireId) => EditArch(arch => arch with
+    {
+        Decided = new Decision(WireAct.Fit, wireId, LotOf(wireId)?.Id, arch.Decided?.Reason ?? ""),
+    });
+
+    /// <summary>Decides to keep the wire found.</summary>
+    public void Keep() => EditArch(arch => arch with
+    {
+        Decided = new Decision(WireAct.Keep, arch.Found?.WireId ?? "", null, arch.Decided?.Reason ?? ""),
+    });
+
+    /// <summary>Says why the decision differs from the advice.</summary>
+    public void Because(string reason) => EditArch(arch =>
+        arch.Decided is null ? arch : arch with { Decided = arch.Decided with { Reason = reason } });
+
+    /// <summary>True when the decision differs from the advice, so that a reason is needed.</summary>
+    public bool NeedsReason => Arch.Decided is { } decided && SigningChecks.Differs(decided, Arch.Advised);
+
+    /// <summary>Takes over what the database holds now.</summary>
+    public void Accept(VisitSaved saved)
+    {
+        Visit = saved.Visit;
+        Saved = saved.Visit.Content;
+        if (saved.OtherName.Length > 0)
+            undone.Clear(); // taking back would undo the other one's work
+        Content = saved.Content;
+    }
+
+    /// <summary>Takes over a signed or amended visit.</summary>
+    public void Accept(Visit visit)
+    {
+        Visit = visit;
+        Saved = visit.Content;
+        Content = visit.Content;
+        undone.Clear();
+    }
+
+    // What is the same as last time is there already; what must be looked at today is not.
+    private VisitContent Prepared(VisitContent content)
+    {
+        foreach (ArchTreatment treatment in Treatments)
+        {
+            ArchVisit arch = content.Arch(treatment.Jaw) ?? ArchVisit.Blank;
+            ArchVisit? before = last?.Content.Arch(treatment.Jaw);
+            content = content.With(treatment.Jaw, arch with
+            {
+                Found = arch.Found ?? FoundAfter(before),
+                Ties = arch.Ties.Count > 0 ? arch.Ties
+                    : before?.Ties is { Count: > 0 } ties ? ties
+                    : ToothMap<TieKind>.Same(treatment.Appliance.Bonded, treatment.Appliance.UsualTie),
+                RightEnd = arch.RightEnd ?? before?.RightEnd,
+                LeftEnd = arch.LeftEnd ?? before?.LeftEnd,
+            });
+        }
+
+        return content;
+    }
+
+    private WireFound? FoundAfter(ArchVisit? before) => before?.Decided switch
+    {
+        { Act: WireAct.Fit } fitted when last is not null => new WireFound(fitted.WireId, last.Day),
+        { Act: WireAct.Keep } => before.Found,
+        _ => null,
+    };
+
+    private IEnumerable<string> Candidates() => Lots.Where(lot => lot.CanServe(Jaw, Visit.Day))
+        .Select(lot => lot.WireId)
+        .Concat(Arch.Found is { } found ? [found.WireId] : [])
+        .Distinct(StringComparer.Ordinal);
+
+    private static string FirstKnown(params string?[] ids) =>
+        ids.FirstOrDefault(id => !string.IsNullOrEmpty(id) && WireCatalogue.Default.TryFind(id, out _)) ?? "";
+
+    private static WireEnds FreerEnd(ArchVisit arch) => arch switch
+    {
+        { RightEnd: WireEnds.Cinched, LeftEnd: WireEnds.Cinched } => WireEnds.Cinched,
+        { RightEnd: WireEnds.Stopped or WireEnds.Cinched, LeftEnd: WireEnds.Stopped or WireEnds.Cinched }
+            when arch.RightEnd == arch.LeftEnd => WireEnds.Stopped,
+        _ => WireEnds.Free,
+    };
+
+    // A finger on a screen means no more than a twentieth of a millimetre and half a degree.
+    private static ToothOffset Rounded(ToothOffset offset) => new(
+        Round(offset.LabialMm, 0.05, ToothOffset.LargestShiftMm),
+        Round(offset.OcclusalMm, 0.05, ToothOffset.LargestShiftMm),
+        Round(offset.MesialMm, 0.05, ToothOffset.LargestShiftMm),
+        Round(offset.RotationDegrees, 0.5, ToothOffset.LargestTurnDegrees),
+        Round(offset.TipDegrees, 0.5, ToothOffset.LargestTurnDegrees),
+        Round(offset.TorqueDegrees, 0.5, ToothOffset.LargestTurnDegrees));
+
+    private static double Round(double value, double step, double most) =>
+        Math.Clamp(Math.Round(Math.Round(value / step) * step, 2), -most, most);
+}

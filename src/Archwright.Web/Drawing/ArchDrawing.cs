@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using System.Text;
+using Archwright.Dentition.Outlines;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Slots;
+using Archwright.Practice.Advice;
+using Archwright.Web.Words;
+
+namespace Archwright.Web.Drawing;
+
+/// <summary>Draws an arch and what a wire does there, as paths.</summary>
+public static class ArchDrawing
+{
+    private const double Margin = 7;
+
+    // A force of 1 N is drawn 6 mm long; nothing is drawn longer than 16 mm (its figure stands beside it).
+    private const double MmOfNewton = 6;
+    private const double LongestArrow = 16;
+    private const double LeastForce = 0.03;
+
+    // A moment under 1 N·mm is not drawn: the arc would say more than the figure.
+    private const double LeastMoment = 1;
+
+    /// <summary>The picture of a wire at work.</summary>
+    public static ArchScene Draw(WireAtWork work, ArchView view)
+    {
+        Plane plane = view == ArchView.Occlusal
+            ? new OcclusalPlane(work.Arch.Jaw)
+            : new FrontalPlane(work.Arch.Slots);
+        ImmutableArray<SceneTooth> teeth =
+        [
+            .. work.Arch.Teeth.Select((tooth, i) => Tooth(work, plane, tooth, i)),
+        ];
+        (double left, double top, double right, double bottom) = Bounds(work.Arch, plane);
+        string wire = work.WhyNot is null
+            ? Path(work.Result.CentreLine.Select(plane.AtWire), closed: false)
+            : "";
+        return new ArchScene(view, left, top, right - left, bottom - top, teeth, wire);
+    }
+
+    private static SceneTooth Tooth(WireAtWork work, Plane plane, ToothNumber tooth, int slot)
+    {
+        Slot one = work.Arch.Slots[slot];
+        bool isPlanned = work.Arch.Offsets[slot] == ClinicalOffset.Zero;
+        ScenePoint centre = plane.At(slot, one.Actual.Centre);
+        ToothLoad? load = work.Loads.IsEmpty ? null : work.Loads[slot];
+        Wrench onTooth = load is null ? default : work.Result.Slots[slot].OnTooth;
+        ScenePoint tip = Tip(plane, slot, one.Actual.Centre, onTooth.Force);
+        bool isDrawn = load is not null && Distance(centre, tip) > 6 * LeastForce;
+        return new SceneTooth
+        {
+            Tooth = tooth,
+            Outline = Path(Outline(plane, tooth, slot, one.Actual), closed: true),
+            Planned = isPlanned ? "" : Path(Outline(plane, tooth, slot, one.Rest), closed: true),
+            Slot = Path(SlotCorners(plane, slot, one), closed: true),
+            Centre = centre,
+            Label = plane.LabelAt(slot, one, Crowns.Of(tooth)),
+            Force = isDrawn ? Path([centre, tip], closed: false) : "",
+            ForceHead = isDrawn ? Head(centre, tip) : "",
+            ForceLabel = Beyond(centre, tip, 2.2),
+            Turn = load is null ? "" : Turn(plane, slot, one.Actual, centre, onTooth.Moment),
+            ForceN = load?.Load.Force,
+            IsAbove = load?.Above is not null,
+            IsTied = one.Tie.Kind != TieKind.None,
+        };
+    }
+
+    private static IEnumerable<ScenePoint> Outline(Plane plane, ToothNumber tooth, int slot, SlotFrame frame)
+    {
+        if (Crowns.Of(tooth) is not { } crown)
+            return [];
+
+        IEnumerable<Vector3> points = plane is OcclusalPlane
+            ? CrownShape.FromBelow(crown, frame)
+            : CrownShape.FromFront(crown, frame, ClinicalAxes.For(tooth).Occlusal(frame));
+        return points.Select(point => plane.At(slot, point));
+    }
+
+    private static IEnumerable<ScenePoint> SlotCorners(Plane plane, int slot, Slot one)
+    {
+        Vector3 along = one.Width / 2 * one.Actual.Along;
+        Vector3 across = plane is OcclusalPlane
+            ? one.Depth / 2 * one.Actual.Outward
+            : one.Height / 2 * one.Actual.Third;
+        return new[] { along + across, along - across, -along - across, across - along }
+            .Select(corner => plane.At(slot, one.Actual.Centre + corner));
+    }
+
+    private static ScenePoint Tip(Plane plane, int slot, Vector3 from, Vector3 force)
+    {
+        ScenePoint start = plane.At(slot, from);
+        ScenePoint end = plane.At(slot, from + MmOfNewton * force);
+        double length = Distance(start, end);
+        double share = length > LongestArrow ? LongestArrow / length : 1;
+        return new ScenePoint(start.X + share * (end.X - start.X), start.Y + share * (end.Y - start.Y));
+    }
+
+    private static string Head(ScenePoint from, ScenePoint tip)
+    {
+        double length = Distance(from, tip);
+        (double x, double y) = ((tip.X - from.X) / length, (tip.Y - from.Y) / length);
+        return Path(
+            [
+                tip,
+                new ScenePoint(tip.X - 1.7 * x - 0.8 * y, tip.Y - 1.7 * y + 0.8 * x),
+                new ScenePoint(tip.X - 1.7 * x + 0.8 * y, tip.Y - 1.7 * y - 0.8 * x),
+            ],
+            closed: true);
+    }
+
+    // Three quarters of a turn round the slot, the way the moment turns the tooth as it is seen.
+    private static string Turn(Plane plane, int slot, SlotFrame frame, ScenePoint centre, Vector3 moment)
+    {
+        double towardViewer = Vector3.Dot(moment, plane.TowardViewer(slot, frame));
+        if (Math.Abs(towardViewer) < LeastMoment)
+            return "";
+
+        const double radius = 2.6;
+        int sense = towardViewer > 0 ? -1 : 1; // counter-clockwise as seen; the picture's y points down
+        ScenePoint[] arc =
+        [
+            .. Enumerable.Range(0, 19).Select(step =>
+            {
+                (double sin, double cos) = Math.SinCos(sense * step * Math.PI / 12);
+                return new ScenePoint(centre.X + radius * cos, centre.Y + radius * sin);
+            }),
+        ];
+        ScenePoint before = arc[^3];
+        ScenePoint end = arc[^1];
+        return Path(arc, closed: false) + Head(before, end);
+    }
+
+    private static (double Left, double Top, double Right, double Bottom) Bounds(ArchSetup arch, Plane plane)
+    {
+        ScenePoint[] points =
+        [
+            .. arch.Teeth.SelectMany((tooth, i) => Outline(plane, tooth, i, arch.Slots[i].Rest)),
+            .. arch.Slots.Select((slot, i) => plane.LabelAt(i, slot, Crowns.Of(arch.Teeth[i]))),
+        ];
+        return (
+            points.Min(point => point.X) - Margin, points.Min(point => point.Y) - Margin,
+            points.Max(point => point.X) + Margin, points.Max(point => point.Y) + Margin);
+    }
+
+    private static ScenePoint Beyond(ScenePoint from, ScenePoint to, double by)
+    {
+        double length = Math.Max(1e-9, Distance(from, to));
+        return new ScenePoint(to.X + by * (to.X - from.X) / length, to.Y + by * (to.Y - from.Y) / length);
+    }
+
+    private static double Distance(ScenePoint one, ScenePoint other) =>
+        Math.Sqrt((one.X - other.X) * (one.X - other.X) + (one.Y - other.Y) * (one.Y - other.Y));
+
+    private static string Path(IEnumerable<ScenePoint> points, bool closed)
+    {
+        var text = new StringBuilder();
+        foreach (ScenePoint point in points)
+        {
+            text.Append(text.Length == 0 ? 'M' : 'L')
+                .Append(Figures.Coordinate(point.X)).Append(' ').Append(Figures.Coordinate(point.Y));
+        }
+
+        return closed && text.Length > 0 ? text.Append('Z').ToString() : text.ToString();
+    }
+}

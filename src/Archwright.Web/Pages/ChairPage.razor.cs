@@ -1,0 +1,425 @@
+using Archwright.Dentition.Comparison;
+using Archwright.Dentition.Teeth;
+using Archwright.Practice.Advice;
+using Archwright.Practice.People;
+using Archwright.Practice.Rules;
+using Archwright.Practice.Settings;
+using Archwright.Practice.Values;
+using Archwright.Practice.Visits;
+using Archwright.Storage.Desks;
+using Archwright.Web.Chair;
+using Archwright.Web.Drawing;
+using Archwright.Web.Sessions;
+using Archwright.Web.Words;
+using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
+
+namespace Archwright.Web.Pages;
+
+/// <summary>One visit at the chair.</summary>
+public sealed partial class ChairPage
+{
+    private const int WeeksAhead = 12;
+    private const int SaveAfterMilliseconds = 700;
+
+    private ChairState? state;
+    private Actor? actor;
+    private Visit? next;
+    private VisitSaved? conflict;
+    private WireAtWork? work;
+    private ArchScene? scene;
+    private Outlook? outlook;
+    private AdviceProgress? progress;
+    private ArchView view = ArchView.Occlusal;
+    private string told = "";
+    private string toldTone = "";
+    private string adviceFault = "";
+    private string solveFault = "";
+    private bool missing;
+    private bool saving;
+    private int week;
+    private int drawing;
+    private CancellationTokenSource? advising;
+    private CancellationTokenSource? looking;
+    private CancellationTokenSource? savingSoon;
+
+    /// <summary>The visit.</summary>
+    [Parameter]
+    public Guid Id { get; set; }
+
+    [Inject]
+    private PatientFiles Files { get; set; } = null!; // injected, like all below
+
+    [Inject]
+    private VisitDesk Desk { get; set; } = null!;
+
+    [Inject]
+    private Shelf Shelf { get; set; } = null!;
+
+    [Inject]
+    private IWireAdvisor Advisor { get; set; } = null!;
+
+    [Inject]
+    private ForceCeilings Ceilings { get; set; } = null!;
+
+    [Inject]
+    private PracticeSettings Settings { get; set; } = null!;
+
+    [Inject]
+    private CurrentStaff Staff { get; set; } = null!;
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        foreach (CancellationTokenSource? source in new[] { advising, looking, savingSoon })
+        {
+            if (source is not null)
+            {
+                await source.CancelAsync();
+                source.Dispose();
+            }
+        }
+
+        if (state?.IsDirty == true && conflict is null)
+            await SaveAsync();
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (state?.Visit.Id == Id)
+            return;
+
+        actor = await Staff.ActorAsync();
+        PatientFile? file = await Files.OfVisitAsync(Id, actor);
+        missing = file is null;
+        if (file is null)
+            return;
+
+        state = new ChairState(file, file.Visits.Single(visit => visit.Id == Id), await Shelf.AllAsync());
+        await ComputeAsync();
+        if (!state.IsSigned && state.Arch.Advised is null && state.IsSeenToday)
+            _ = AdviseAsync();
+    }
+
+    private static string Pressed(bool pressed) => pressed ? "true" : "false";
+
+    private string PositionsWords()
+    {
+        if (week > 0)
+            return $"Forecast, week {week}: expected, not seen. Teeth numbered by {Say.Notation(Settings.Notation)}.";
+
+        string when = state!.IsSeenToday // a state is there where this is shown
+            ? $"Positions of today, {Say.From(state.Arch.Seen!.From)}"
+            : state.Drawn is { } old
+                ? $"Not looked at today: positions of {Figures.Day(old.On)}"
+                : "No positions on record";
+        return $"{when}. Patient's right is on the left. Teeth numbered by {Say.Notation(Settings.Notation)}.";
+    }
+
+    private string WireWords()
+    {
+        if (solveFault.Length > 0)
+            return solveFault;
+        if (work is null)
+            return "No wire is shown.";
+
+        string wire = Say.Wire(work.Arch.Wire.Id);
+        return work.WhyNot is { } why ? $"{wire}: {why}" : $"Forces of {wire} on the teeth, on engagement.";
+    }
+
+    // Draws and solves what is on the screen. A result that is overtaken by a newer question is dropped; while there
+    // is none, nothing is shown, never the last one.
+    private async Task ComputeAsync()
+    {
+        int mine = ++drawing;
+        if (state?.Inputs is not { } inputs)
+            return;
+
+        string wire = state.ShownWire.Length > 0 ? state.ShownWire : "niti-014";
+        bool isReal = state.ShownWire.Length > 0;
+        AdviceInputs shown = week > 0 && outlook is not null
+            ? inputs with { Positions = outlook.Weeks[week].Positions }
+            : inputs;
+        try
+        {
+            WireAtWork solved = await Task.Run(() => WireAtWork.Engage(shown, wire, Ceilings));
+            if (mine != drawing)
+                return;
+
+            solveFault = "";
+            work = isReal ? solved : null;
+            scene = ArchDrawing.Draw(isReal ? solved : solved with { Loads = [], WhyNot = "" }, view);
+        }
+        catch (ArgumentException cannot) when (mine == drawing)
+        {
+            work = null;
+            scene = null;
+            solveFault = cannot.Message;
+        }
+
+        StateHasChanged();
+    }
+
+    private async Task ShowAsync(string wire)
+    {
+        state!.Shown = wire;
+        week = 0;
+        outlook = null;
+        await ComputeAsync();
+        _ = LookAheadAsync();
+    }
+
+    private async Task LookAheadAsync()
+    {
+        if (state?.Inputs is not { } inputs || work is not { WhyNot: null } shown)
+            return;
+
+        CancellationToken token = Renew(ref looking);
+        try
+        {
+            double age = state.File.Patient.AgeOn(state.Visit.Day);
+            Outlook found = await Task.Run(
+                () => Outlook.Median(inputs, shown.Arch.Wire.Id, WeeksAhead, age, token), token);
+            if (token.IsCancellationRequested)
+                return;
+
+            outlook = found;
+            StateHasChanged();
+        }
+        catch (Exception given) when (given is OperationCanceledException or ArgumentException)
+        {
+            // Overtaken by a newer question, or nothing to look ahead from; the picture of today stands.
+        }
+    }
+
+    private async Task SlideAsync(ChangeEventArgs change)
+    {
+        week = int.TryParse(change.Value?.ToString(), out int asked) && outlook is not null
+            ? Math.Clamp(asked, 0, outlook.Weeks.Length - 1)
+            : 0;
+        await ComputeAsync();
+    }
+
+    private async Task AdviseAsync()
+    {
+        if (state is not { IsSigned: false, IsSeenToday: true, Inputs: { } inputs })
+            return;
+
+        CancellationToken token = Renew(ref advising);
+        Jaw jaw = state.Jaw;
+        state.Advise(jaw, null);
+        adviceFault = "";
+        progress = new AdviceProgress(0, inputs.Stock.Count);
+        StateHasChanged();
+        var steps = new Progress<AdviceProgress>(step => _ = InvokeAsync(() =>
+        {
+            if (progress is not null && !token.IsCancellationRequested)
+            {
+                progress = step;
+                StateHasChanged();
+            }
+        }));
+        try
+        {
+            Recommendation advice = await Task.Run(() => Advisor.Advise(inputs, steps, token), token);
+            state.Advise(jaw, advice);
+            await ComputeAsync();
+            _ = LookAheadAsync();
+        }
+        catch (OperationCanceledException)
+        {
+            return; // a newer question shows its own progress
+        }
+        catch (ArgumentException cannot)
+        {
+            adviceFault = cannot.Message;
+        }
+
+        progress = null;
+        await ChangedAsync();
+    }
+
+    private async Task CancelAdvice()
+    {
+        if (advising is not null)
+            await advising.CancelAsync();
+        progress = null;
+    }
+
+    private async Task PositionsChangedAsync()
+    {
+        week = 0;
+        outlook = null;
+        await ComputeAsync();
+        await ChangedAsync();
+        _ = AdviseAsync();
+    }
+
+    private async Task ChangedAsync()
+    {
+        StateHasChanged();
+        CancellationToken token = Renew(ref savingSoon);
+        try
+        {
+            await Task.Delay(SaveAfterMilliseconds, token);
+            await SaveAsync();
+        }
+        catch (OperationCanceledException)
+        {
+            // Another change came: it saves both.
+        }
+    }
+
+    private async Task SaveAsync()
+    {
+        if (state is not { IsDirty: true } || actor is null || saving || conflict is not null)
+            return;
+
+        saving = true;
+        VisitContent mine = state.Content;
+        try
+        {
+            VisitSaved saved = await Desk.NoteAsync(
+                new VisitEdit(state.Visit.Id, state.Visit.Revision, state.Saved, mine), actor);
+            if (saved.Conflicts.Count > 0)
+                conflict = saved;
+            else
+                Took(saved, mine);
+        }
+        catch (RuleBrokenException broken)
+        {
+            Tell(broken.Message, "stop");
+        }
+        finally
+        {
+            saving = false;
+        }
+
+        StateHasChanged();
+    }
+
+    // What was typed while the saving ran is on top of what was saved.
+    private void Took(VisitSaved saved, VisitContent mine)
+    {
+        VisitContent typed = state!.Content;
+        state.Accept(saved);
+        if (typed != mine)
+            state.Edit(_ => VisitMerge.Merge(mine, typed, saved.Content).Content);
+        if (saved.OtherName.Length > 0)
+            Tell($"{saved.OtherName} has noted something here meanwhile; both stand.", "note");
+    }
+
+    private Task KeepMineAsync() => ResolveAsync(conflict!.Content);
+
+    private Task TakeTheirsAsync() => ResolveAsync(
+        VisitMerge.Merge(state!.Saved, conflict!.Visit.Content, state.Content).Content);
+
+    private async Task ResolveAsync(VisitContent chosen)
+    {
+        VisitSaved before = conflict!;
+        conflict = null;
+        state!.Accept(before with { Content = chosen });
+        await SaveAsync();
+        await ComputeAsync();
+    }
+
+    private async Task SignAsync()
+    {
+        await SaveAsync();
+        if (state is null || actor is null || conflict is not null || state.IsDirty)
+            return;
+
+        try
+        {
+            (Visit signed, Visit following) = await Desk.SignAsync(state.Visit.Id, state.Visit.Revision, actor);
+            state.Accept(signed);
+            next = following;
+            Tell("", "");
+        }
+        catch (RuleBrokenException broken)
+        {
+            Tell(broken.Message, "stop");
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            Tell("Somebody has changed this visit or taken from the same lot. Load the page, look, and sign.", "stop");
+        }
+    }
+
+    private async Task AmendAsync((string Text, string Why) entry)
+    {
+        try
+        {
+            state!.Accept(await Desk.AmendAsync(state.Visit.Id, entry.Text, entry.Why, actor!));
+            Tell("", "");
+        }
+        catch (RuleBrokenException broken)
+        {
+            Tell(broken.Message, "stop");
+        }
+    }
+
+    private async Task UndoAsync()
+    {
+        state!.Undo();
+        await ComputeAsync();
+        await ChangedAsync();
+    }
+
+    private async Task TurnAsync(Jaw jaw)
+    {
+        await CancelAdvice();
+        state!.Turn(jaw);
+        week = 0;
+        outlook = null;
+        work = null;
+        scene = null;
+        await ComputeAsync();
+        if (state is { IsSigned: false, Arch.Advised: null, IsSeenToday: true })
+            _ = AdviseAsync();
+        else
+            _ = LookAheadAsync();
+    }
+
+    private async Task LookAsync(ArchView asked)
+    {
+        view = asked;
+        await ComputeAsync();
+    }
+
+    private void Select(ToothNumber tooth) => state!.Selected = state.Selected == tooth ? null : tooth;
+
+    private async Task DragAsync(ToothDrag drag)
+    {
+        if (state is null || state.IsSigned)
+            return;
+
+        state.Selected = drag.Tooth;
+        state.Drag(drag, view);
+        await ComputeAsync();
+    }
+
+    private Task DropAsync() => PositionsChangedAsync();
+
+    private async Task ReadAlert(Guid alert)
+    {
+        state!.Edit(content => content with
+        {
+            AlertsRead = content.AlertsRead.Contains(alert)
+                ? content.AlertsRead.Without(alert)
+                : content.AlertsRead.With(alert),
+        });
+        await ChangedAsync();
+    }
+
+    private void Tell(string words, string tone) => (told, toldTone) = (words, tone);
+
+    private static CancellationToken Renew(ref CancellationTokenSource? source)
+    {
+        source?.Cancel();
+        source?.Dispose();
+        source = new CancellationTokenSource();
+        return source.Token;
+    }
+}

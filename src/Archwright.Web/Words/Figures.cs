@@ -1,0 +1,55 @@
+using System.Globalization;
+using Archwright.Practice.Settings;
+
+namespace Archwright.Web.Words;
+
+/// <summary>Numbers as screens show them, with their units, in one place.</summary>
+public static class Figures
+{
+    // 1 gram-force is 9.80665 mN by definition (standard acceleration of gravity).
+    private const double NewtonsOfGramForce = 0.00980665;
+
+    /// <summary>A force in the unit of the practice: "85 cN".</summary>
+    /// <param name="newtons">[N]</param>
+    /// <param name="unit">How the practice shows forces.</param>
+    public static string Force(double newtons, ShownForce unit) => unit switch
+    {
+        ShownForce.Centinewton => Text(100 * newtons, "0") + " cN",
+        ShownForce.Newton => Text(newtons, "0.00") + " N",
+        ShownForce.GramForce => Text(newtons / NewtonsOfGramForce, "0") + " gf",
+        _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "No such unit."),
+    };
+
+    /// <summary>A force with its sign: "+85 cN".</summary>
+    public static string SignedForce(double newtons, ShownForce unit) => Signed(newtons, Force(newtons, unit));
+
+    /// <summary>A moment with its sign: "−3.1 N·mm".</summary>
+    public static string SignedMoment(double newtonMillimetres) =>
+        Signed(newtonMillimetres, Text(newtonMillimetres, "0.0") + " N·mm");
+
+    /// <summary>A length: "1.2 mm".</summary>
+    public static string Mm(double millimetres) => Text(millimetres, "0.0") + " mm";
+
+    /// <summary>A day: "2 Mar 2026".</summary>
+    public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>A day of the week: "Monday 2 March".</summary>
+    public static string LongDay(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>A time of day: "09:30".</summary>
+    public static string Time(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>A coordinate of a picture.</summary>
+    internal static string Coordinate(double value) => Math.Round(value, 2).ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A plain number for a field.</summary>
+    public static string Plain(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static string Text(double value, string format)
+    {
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return text.TrimStart('-').Trim('0', '.').Length == 0 ? text.TrimStart('-') : text.Replace('-', '−');
+    }
+
+    private static string Signed(double value, string text) => value > 0 && text[0] != '0' ? "+" + text : text;
+}

@@ -1,0 +1,112 @@
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Rods;
+using Archwright.Mechanics.Slots;
+using Archwright.Practice.Advice;
+using Archwright.Practice.People;
+using Archwright.Practice.Visits;
+
+namespace Archwright.Web.Words;
+
+/// <summary>Words of the trade for what the record holds.</summary>
+public static class Say
+{
+    /// <summary>A wire in words, or the practice's own name where the catalogue has none.</summary>
+    public static string Wire(string? id) => string.IsNullOrEmpty(id) ? "no wire"
+        : WireCatalogue.Default.TryFind(id, out CatalogueWire? wire) ? wire.Title : id;
+
+    /// <summary>A tooth, never by its bare number: "upper right canine (13, ISO)".</summary>
+    public static string Tooth(ToothNumber tooth, ToothNotation notation) =>
+        $"{tooth.Name} ({tooth.Show(notation)}, {Notation(notation)})";
+
+    /// <summary>A notation in a word.</summary>
+    public static string Notation(ToothNotation notation) => notation switch
+    {
+        ToothNotation.Iso => "ISO",
+        ToothNotation.Universal => "Universal",
+        _ => "Palmer",
+    };
+
+    /// <summary>Upper or lower arch.</summary>
+    public static string Arch(Jaw jaw) => jaw == Jaw.Upper ? "Upper arch" : "Lower arch";
+
+    /// <summary>Why somebody comes.</summary>
+    public static string Kind(VisitKind kind) => kind switch
+    {
+        VisitKind.Bonding => "bonding",
+        VisitKind.Adjustment => "adjustment",
+        VisitKind.Emergency => "emergency",
+        VisitKind.Review => "review",
+        _ => "debonding",
+    };
+
+    /// <summary>How a wire fares.</summary>
+    public static string Fitness(WireFitness fitness) => fitness switch
+    {
+        WireFitness.Fits => "fits",
+        WireFitness.TooStrong => "too strong",
+        WireFitness.Bends => "stays bent",
+        WireFitness.CannotGoIn => "does not go in",
+        _ => "against an alert",
+    };
+
+    /// <summary>A mark beside the word, so that nothing hangs on colour.</summary>
+    public static string Mark(WireFitness fitness) => fitness switch
+    {
+        WireFitness.Fits => "✓",
+        WireFitness.TooStrong => "▲",
+        WireFitness.Bends => "∿",
+        WireFitness.CannotGoIn => "✕",
+        _ => "!",
+    };
+
+    /// <summary>What an advice amounts to, in a sentence.</summary>
+    public static string Advice(Recommendation advice) => advice.Kind switch
+    {
+        AdviceKind.Keep => "Advice: keep the wire.",
+        AdviceKind.StepUp => $"Advice: step up to {Wire(advice.WireId)}.",
+        AdviceKind.StepDown => $"Advice: step down to {Wire(advice.WireId)}.",
+        AdviceKind.LookFirst => "Advice: look first; no wire is put forward.",
+        _ => $"First in rank today: {Wire(advice.WireId)}.",
+    };
+
+    /// <summary>A tie.</summary>
+    public static string Tie(TieKind tie) => tie switch
+    {
+        TieKind.Closed => "closed lid",
+        TieKind.Steel => "steel ligature",
+        TieKind.Elastic => "elastic tie",
+        TieKind.Spring => "spring clip",
+        TieKind.Partial => "tied at a distance",
+        _ => "not tied",
+    };
+
+    /// <summary>An end of a wire.</summary>
+    public static string End(WireEnds end) => end switch
+    {
+        WireEnds.Free => "free",
+        WireEnds.Stopped => "stopped",
+        _ => "cinched",
+    };
+
+    /// <summary>How positions came to be known.</summary>
+    public static string From(PositionsFrom from) => from switch
+    {
+        PositionsFrom.Measured => "measured",
+        PositionsFrom.Contacts => "from five contacts",
+        PositionsFrom.AsForecast => "as forecast",
+        _ => "as last seen",
+    };
+
+    /// <summary>A decision.</summary>
+    public static string Decided(Decision? decision) => decision switch
+    {
+        null => "not decided",
+        { Act: WireAct.Keep } => $"kept {Wire(decision.WireId)}",
+        { Act: WireAct.Fit } => $"fitted {Wire(decision.WireId)}",
+        _ => "left without a wire",
+    };
+
+    /// <summary>Name and age, as they stand on every screen of a patient.</summary>
+    public static string Who(Patient patient, DateOnly day) => $"{patient.FullName}, {patient.AgeOn(day)}";
+}

@@ -1,0 +1,123 @@
+using System.Diagnostics;
+using System.Globalization;
+using Archwright.Browser.Tests;
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(PracticeApp))]
+
+namespace Archwright.Browser.Tests;
+
+/// <summary>The demo practice served by the program itself as a process, and a real Chromium. Where no browser is
+/// installed its tests are skipped with the reason; on the build server, which sets <c>ARCHWRIGHT_ALL_SERVERS</c>,
+/// they fail instead.</summary>
+public sealed class PracticeApp : IAsyncLifetime
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("archwright-app-").FullName;
+    private Process? server;
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+    private string? missing;
+
+    /// <summary>Where the app listens.</summary>
+    public string Address { get; private set; } = "";
+
+    /// <summary>From the start of the program to its address.</summary>
+    public TimeSpan TimeToAddress { get; private set; }
+
+    /// <summary>The served process.</summary>
+    public Process Server => server ?? throw new InvalidOperationException("The app is not served.");
+
+    public async ValueTask InitializeAsync()
+    {
+        string chromium = Environment.GetEnvironmentVariable("CHROMIUM") ?? "/usr/bin/chromium";
+        if (!File.Exists(chromium))
+        {
+            missing = $"No Chromium at {chromium} (Debian: apt-get install chromium; or name one in CHROMIUM).";
+            return;
+        }
+
+        await ServeAsync();
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = chromium,
+            Headless = true,
+            Args =
+            [
+                "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync", "--use-angle=swiftshader",
+                "--enable-unsafe-swiftshader",
+            ],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+            await browser.DisposeAsync();
+        playwright?.Dispose();
+        if (server is not null)
+        {
+            server.Kill(entireProcessTree: true);
+            await server.WaitForExitAsync();
+            server.Dispose();
+        }
+
+        Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>Opens a screen of its own, with its own cookies.</summary>
+    /// <param name="width">Across [px].</param>
+    /// <param name="height">Down [px].</param>
+    /// <param name="dark">Whether the device likes it dark.</param>
+    public async Task<Screen> OpenAsync(int width = 1180, int height = 820, bool dark = false)
+    {
+        if (missing is { } reason)
+        {
+            Assert.SkipUnless(Environment.GetEnvironmentVariable("ARCHWRIGHT_ALL_SERVERS") is "1", reason);
+            Assert.Fail(reason);
+        }
+
+        IBrowserContext context = await browser!.NewContextAsync(new BrowserNewContextOptions // there unless missing
+        {
+            BaseURL = Address,
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            ReducedMotion = ReducedMotion.Reduce,
+            HasTouch = true,
+        });
+        return new Screen(await context.NewPageAsync(), new Uri(Address));
+    }
+
+    private async Task ServeAsync()
+    {
+        long began = Stopwatch.GetTimestamp();
+        var start = new ProcessStartInfo(
+            "dotnet",
+            [
+                Path.Combine(AppContext.BaseDirectory, "archwright.dll"), "serve", "--demo", "--port", "0", "--data",
+                folder,
+            ])
+        {
+            RedirectStandardOutput = true, UseShellExecute = false,
+        };
+        server = Process.Start(start) ?? throw new InvalidOperationException("The app did not start.");
+        while (await server.StandardOutput.ReadLineAsync() is { } line)
+        {
+            if (line.StartsWith("http://", StringComparison.Ordinal))
+            {
+                Address = line;
+                break;
+            }
+        }
+
+        TimeToAddress = Stopwatch.GetElapsedTime(began);
+        if (Address.Length == 0)
+        {
+            throw new InvalidOperationException(
+                $"The app ended with {server.ExitCode.ToString(CultureInfo.InvariantCulture)}.");
+        }
+
+        _ = server.StandardOutput.BaseStream.CopyToAsync(Stream.Null);
+    }
+}

@@ -1,0 +1,214 @@
+using Microsoft.Playwright;
+
+namespace Archwright.Browser.Tests;
+
+/// <summary>What people do, in a real browser on the served demo. Rests on the screens themselves.</summary>
+[Trait("basis", "law")]
+public sealed class StoryTests(PracticeApp app)
+{
+    private const float Long = 60_000;
+
+    [Fact]
+    public async Task From_the_sign_in_to_a_signed_visit_stock_falls_by_one_and_the_next_visit_is_in_the_diary()
+    {
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        await screen.SignInAsync("maren");
+        await page.GotoAsync("/stock");
+        int before = await PiecesAsync(page, "FH-2301");
+        await page.GotoAsync("/");
+        await screen.OpenChairAsync("Amara Nwosu-Field");
+
+        // The upper arch gets a wire from stock; where the advice is another, a reason is given.
+        await FitAsync(screen, "superelastic NiTi 0.014 in");
+        await screen.Button("Lower arch", exact: false).ClickAsync();
+        await page.GetByText("Positions of today").WaitForAsync();
+        await screen.Button("Leave without a wire").ClickAsync();
+        await ReasonAsync(screen);
+        await screen.Button("A week more").ClickAsync();
+        await page.GetByText("Ready to sign").WaitForAsync(new() { Timeout = Long });
+        await screen.Button("Sign").ClickAsync();
+
+        await page.GetByText("Signed by Dr Maren Oduya-Lindqvist").WaitForAsync();
+        await page.GetByText("Next visit in the diary").WaitForAsync();
+        await page.GotoAsync("/stock");
+        Assert.Equal(before - 1, await PiecesAsync(page, "FH-2301"));
+        screen.IsClean();
+    }
+
+    [Fact]
+    public async Task Two_people_on_one_visit_lose_nothing_and_are_told()
+    {
+        await using Screen first = await app.OpenAsync();
+        await using Screen second = await app.OpenAsync();
+        await first.SignInAsync("maren");
+        await second.SignInAsync("callum");
+        await first.OpenChairAsync("Dario Pellicane");
+        await second.OpenChairAsync("Dario Pellicane");
+
+        await second.Button("good").ClickAsync();
+        await second.Page.GetByText("saved", new() { Exact = true }).WaitForAsync(new() { Timeout = Long });
+        await first.Page.Locator("#note").FillAsync("Torque is wanted on 11.");
+        await first.Page.Locator("#note").BlurAsync();
+
+        await first.Page.GetByText("Callum Ostrowick has noted something here meanwhile").WaitForAsync(
+            new() { Timeout = Long });
+        await Assertions.Expect(first.Button("good")).ToHaveAttributeAsync("aria-pressed", "true");
+        Assert.Equal("Torque is wanted on 11.", await first.Page.Locator("#note").InputValueAsync());
+        first.IsClean();
+        second.IsClean();
+    }
+
+    [Fact]
+    public async Task An_assistant_prepares_and_is_offered_no_signature()
+    {
+        await using Screen screen = await app.OpenAsync();
+        await screen.SignInAsync("callum");
+        await screen.OpenChairAsync("Inés Valdoro");
+
+        Assert.Equal(0, await screen.Button("Sign").CountAsync());
+        await screen.Page.GetByText("Nickel allergy, patch test positive").WaitForAsync();
+    }
+
+    [Fact]
+    public async Task The_reception_sees_the_diary_and_not_the_chair()
+    {
+        await using Screen screen = await app.OpenAsync();
+        await screen.SignInAsync("gwen");
+
+        Assert.Equal(0, await screen.Page.GetByText("Chair", new() { Exact = true }).CountAsync());
+        await screen.Page.GotoAsync("/stock");
+        await screen.Page.GetByText("Not for this role").First.WaitForAsync();
+    }
+
+    [Fact]
+    public async Task A_stranger_is_asked_to_sign_in_and_a_guesser_is_locked_out()
+    {
+        await using Screen screen = await app.OpenAsync();
+        await screen.Page.GotoAsync("/stock");
+        await screen.Page.WaitForURLAsync("**/sign-in**");
+        for (int i = 0; i < 6; i++)
+        {
+            await screen.Page.GetByLabel("Name of your account").FillAsync("noor");
+            await screen.Page.GetByLabel("Password").FillAsync("not the password");
+            await screen.Button("Sign in").ClickAsync();
+            await screen.Page.Locator(".told").WaitForAsync();
+        }
+
+        await screen.Page.GetByText("This account rests").WaitForAsync();
+    }
+
+    [Fact]
+    public async Task A_tooth_is_moved_by_the_keyboard_alone_and_the_move_is_taken_back()
+    {
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        await screen.SignInAsync("maren");
+        await screen.OpenChairAsync("Oliver Quenby-Sato");
+        await page.Locator("[data-tooth='13']").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        ILocator occlusal = page.GetByLabel("occlusal in mm");
+        double before = Number(await occlusal.InputValueAsync());
+
+        await screen.Button("toward the bite").FocusAsync();
+        await page.Keyboard.PressAsync("Space");
+        await Assertions.Expect(occlusal).Not.ToHaveValueAsync(Text(before));
+        Assert.Equal(before + 0.1, Number(await occlusal.InputValueAsync()), 2);
+
+        await screen.Button("Undo").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(occlusal).ToHaveValueAsync(Text(before));
+        screen.IsClean();
+    }
+
+    [Fact]
+    public async Task A_tooth_is_dragged_and_its_force_follows()
+    {
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        await screen.SignInAsync("maren");
+        await screen.OpenChairAsync("Fatima Zahrani-Boult");
+        await page.Locator("svg[data-fingers='ready']").WaitForAsync();
+        ILocator tooth = page.Locator("[data-tooth='12']");
+        string? before = await tooth.GetAttributeAsync("aria-label");
+        LocatorBoundingBoxResult box = (await tooth.Locator(".slot").BoundingBoxAsync())!; // it is on the screen
+
+        await page.Mouse.MoveAsync(box.X + box.Width / 2, box.Y + box.Height / 2);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(box.X + box.Width / 2, box.Y + box.Height / 2 + 12, new() { Steps = 6 });
+        await page.Mouse.UpAsync();
+
+        await Assertions.Expect(tooth).Not.ToHaveAttributeAsync("aria-label", before!, new() { Timeout = Long });
+        await page.GetByText("Positions of today, measured").WaitForAsync();
+        screen.IsClean();
+    }
+
+    [Fact]
+    public async Task A_passkey_is_added_and_opens_the_door()
+    {
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        ICDPSession tools = await page.Context.NewCDPSessionAsync(page);
+        await tools.SendAsync("WebAuthn.enable");
+        await tools.SendAsync("WebAuthn.addVirtualAuthenticator", new Dictionary<string, object>
+        {
+            ["options"] = new Dictionary<string, object>
+            {
+                ["protocol"] = "ctap2", ["transport"] = "internal", ["hasResidentKey"] = true,
+                ["hasUserVerification"] = true, ["isUserVerified"] = true, ["automaticPresenceSimulation"] = true,
+            },
+        });
+        // A passkey belongs to a host with a name.
+        string home = app.Address.Replace("127.0.0.1", "localhost", StringComparison.Ordinal);
+        await page.GotoAsync(home + "/sign-in");
+        await page.GetByLabel("Name of your account").FillAsync("teodor");
+        await page.GetByLabel("Password").FillAsync(Archwright.Practice.Demo.DemoPractice.Password);
+        await screen.Button("Sign in").ClickAsync();
+        await page.Locator("ol.day").WaitForAsync();
+        await page.GotoAsync(home + "/account");
+        await screen.Button("Add a passkey on this device").ClickAsync();
+        await page.GetByText("The passkey is added").WaitForAsync();
+
+        await screen.Button("Sign out").ClickAsync();
+        await screen.Button("Sign in with a passkey").ClickAsync();
+
+        await page.Locator("ol.day").WaitForAsync();
+    }
+
+    private static async Task FitAsync(Screen screen, string wire)
+    {
+        IPage page = screen.Page;
+        try
+        {
+            await page.Locator(".candidate").First.WaitForAsync(new() { Timeout = Long });
+        }
+        catch (TimeoutException late)
+        {
+            throw new TimeoutException($"No wires were compared: {await page.Locator("main").InnerTextAsync()}", late);
+        }
+
+        if (await screen.Button("All", exact: false).CountAsync() > 0)
+            await screen.Button("All", exact: false).ClickAsync();
+        await screen.Button($"Fit {wire}").ClickAsync();
+        await ReasonAsync(screen);
+    }
+
+    private static async Task ReasonAsync(Screen screen)
+    {
+        await screen.Page.WaitForTimeoutAsync(300);
+        if (await screen.Button("Seen in the mouth").CountAsync() > 0)
+            await screen.Button("Seen in the mouth").ClickAsync();
+    }
+
+    private static async Task<int> PiecesAsync(IPage page, string lot)
+    {
+        string row = await page.Locator("tr", new() { HasText = lot }).Locator("td.number").InnerTextAsync();
+        return int.Parse(row, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    private static double Number(string text) =>
+        double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Text(double value) =>
+        value.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,95 @@
+using Archwright.Dentition.Teeth;
+using Archwright.Practice.Demo;
+using Archwright.Practice.Visits;
+
+namespace Archwright.Practice.Tests.Demo;
+
+/// <summary>The invented practice. Rests on its file and on the program's own forecast.</summary>
+[Trait("basis", "law")]
+public sealed class DemoPracticeTests
+{
+    private static readonly Lazy<DemoPractice> Made = new(() => DemoPractice.Make(Samples.Today));
+
+    [Fact]
+    public void Everybody_in_it_is_marked_as_invented() =>
+        Assert.All(Made.Value.Patients, one => Assert.True(one.IsInvented));
+
+    [Fact]
+    public void Twelve_patients_come_on_the_day_on_which_it_is_opened()
+    {
+        Assert.Equal(12, Made.Value.Patients.Count);
+        Assert.Equal(
+            Made.Value.Patients.Select(one => one.Id).Order(),
+            Made.Value.Visits.Where(visit => visit.Day == Samples.Today).Select(visit => visit.PatientId).Order());
+    }
+
+    [Fact]
+    public void Past_visits_are_signed_and_those_of_the_day_are_not() => Assert.All(
+        Made.Value.Visits,
+        visit => Assert.Equal(visit.Day < Samples.Today, visit.State == VisitState.Signed));
+
+    [Fact]
+    public void Every_role_has_a_sign_in() => Assert.Equal(
+        Archwright.Practice.People.StaffRoles.All,
+        Made.Value.Staff.Select(one => one.Role).Distinct().Order());
+
+    [Fact]
+    public void Alerts_that_change_the_advice_are_read_as_such() => Assert.Equal(
+        4,
+        Made.Value.Patients.SelectMany(one => one.Alerts)
+            .Count(alert => alert.Kind != Archwright.Practice.People.AlertKind.Other));
+
+    [Fact]
+    public void Crooked_arches_that_the_program_could_follow_have_come_nearer_to_their_places()
+    {
+        int followed = 0;
+        foreach (Visit visit in Made.Value.Visits.Where(visit => visit.Day == Samples.Today))
+        {
+            foreach (Jaw jaw in Enum.GetValues<Jaw>())
+            {
+                Visit[] all = [.. Made.Value.Visits.Where(one => one.PatientId == visit.PatientId
+                    && one.Content.Arch(jaw) is not null).OrderBy(one => one.Day)];
+                if (all.Length < 2 || all.Any(one => one.Content.Arch(jaw)!.Seen is null))
+                    continue;
+
+                // Of an arch that began nearly straight the errors of reading say as much as the movement.
+                followed++;
+                double before = Off(all[0], jaw);
+                if (before < 1)
+                    continue;
+
+                Assert.True(Off(visit, jaw) < before, $"{visit.Question} {jaw}: {before}");
+            }
+        }
+
+        Assert.True(followed >= 18, $"Only {followed} of 22 arches are followed to the day.");
+    }
+
+    [Fact]
+    public void The_courses_are_those_that_the_program_computes()
+    {
+        string? makes = Environment.GetEnvironmentVariable("ARCHWRIGHT_MAKE_DEMO");
+        Assert.SkipUnless(
+            makes is not null || Environment.GetEnvironmentVariable("ARCHWRIGHT_NIGHTLY") == "1",
+            "It takes minutes and runs at night; ARCHWRIGHT_MAKE_DEMO names a file to write the courses to.");
+
+        string computed = DemoPlaces.Compute();
+
+        if (makes is not null)
+            File.WriteAllText(makes, computed);
+        else
+            Assert.Equal(ReadKept(), computed);
+    }
+
+    private static string ReadKept()
+    {
+        using Stream stream = typeof(DemoPractice).Assembly.GetManifestResourceStream("demo-places.json")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
+    // Root of the mean square of the shifts of an arch.
+    private static double Off(Visit visit, Jaw jaw) => Math.Sqrt(visit.Content.Arch(jaw)!.Seen!.Positions
+        .Where(pair => pair.Key.IsAnterior)
+        .Sum(pair => pair.Value.LabialMm * pair.Value.LabialMm + pair.Value.OcclusalMm * pair.Value.OcclusalMm));
+}

@@ -1,0 +1,78 @@
+using Archwright.Dentition.Comparison;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Slots;
+using Archwright.Practice.Advice;
+using Archwright.Practice.Tests;
+using Archwright.Practice.Values;
+using Archwright.Web.Drawing;
+
+namespace Archwright.Web.Tests.Drawing;
+
+/// <summary>Pictures are the right way round. Rests on how the open mouth is photographed: the patient's right on the
+/// left; upper front teeth at the top, lower ones at the bottom.</summary>
+[Trait("basis", "law")]
+public sealed class ArchDrawingTests
+{
+    [Theory]
+    [InlineData(Jaw.Upper, ArchView.Occlusal)]
+    [InlineData(Jaw.Upper, ArchView.Frontal)]
+    [InlineData(Jaw.Lower, ArchView.Occlusal)]
+    [InlineData(Jaw.Lower, ArchView.Frontal)]
+    public void The_patients_right_is_on_the_left(Jaw jaw, ArchView view)
+    {
+        ArchScene scene = ArchDrawing.Draw(Work(jaw), view);
+
+        Assert.All(scene.Teeth, tooth => Assert.Equal(tooth.Tooth.IsRight, tooth.Centre.X < 0));
+    }
+
+    [Fact]
+    public void Front_teeth_are_at_the_top_above_and_at_the_bottom_below()
+    {
+        Assert.True(Centre(Jaw.Upper, 11).Y < Centre(Jaw.Upper, 17).Y);
+        Assert.True(Centre(Jaw.Lower, 41).Y > Centre(Jaw.Lower, 47).Y);
+
+        static ScenePoint Centre(Jaw jaw, int iso) => ArchDrawing.Draw(Work(jaw), ArchView.Occlusal).Teeth
+            .Single(tooth => tooth.Tooth.Iso == iso).Centre;
+    }
+
+    [Fact]
+    public void A_high_canine_stands_high_and_its_force_points_down_to_the_bite()
+    {
+        SceneTooth canine = ArchDrawing.Draw(Work(Jaw.Upper), ArchView.Frontal).Teeth
+            .Single(tooth => tooth.Tooth.Iso == 13);
+
+        Assert.True(canine.Centre.Y < -0.5);
+        Assert.True(canine.ForceLabel.Y > canine.Centre.Y);
+        Assert.NotEmpty(canine.Planned);
+    }
+
+    [Fact]
+    public void A_wire_that_does_not_go_in_leaves_neither_line_nor_force()
+    {
+        WireAtWork work = WireAtWork.Engage(
+            Samples.Inputs() with { SlotCode = "018" }, "ss-021x025", ForceCeilings.Default);
+
+        ArchScene scene = ArchDrawing.Draw(work, ArchView.Occlusal);
+
+        Assert.NotNull(work.WhyNot);
+        Assert.Empty(work.Loads);
+        Assert.Empty(scene.Wire);
+        Assert.All(scene.Teeth, tooth => Assert.True(tooth.Force.Length == 0 && tooth.ForceN is null));
+    }
+
+    private static WireAtWork Work(Jaw jaw)
+    {
+        Listing<ToothNumber> teeth = Listing<ToothNumber>.Of(jaw.Teeth().Where(tooth => tooth.Position <= 7));
+        ToothNumber canine = ToothNumber.FromIso(jaw == Jaw.Upper ? 13 : 43);
+        return WireAtWork.Engage(
+            Samples.Inputs() with
+            {
+                Jaw = jaw,
+                Bonded = teeth,
+                Positions = ToothMap<ToothOffset>.Empty.With(canine, new ToothOffset(OcclusalMm: -1)),
+                Ties = ToothMap<TieKind>.Same(teeth, TieKind.Closed),
+            },
+            "niti-014",
+            ForceCeilings.Default);
+    }
+}

@@ -1,0 +1,42 @@
+using System.Reflection;
+using Archwright.Web.Hosting;
+using Archwright.Web.Pages;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components;
+
+namespace Archwright.Web.Tests.Pages;
+
+/// <summary>Who may see which page. Rests on the list below, which a new page must join.</summary>
+[Trait("basis", "law")]
+public sealed class PagesTests
+{
+    private static readonly Type[] Open =
+        [typeof(SignInPage), typeof(FirstAccount), typeof(About), typeof(NotFound), typeof(NotAllowed), typeof(Fault)];
+
+    private static readonly Type[] AtTheChair = [typeof(ChairPage), typeof(CoursePage), typeof(Stock)];
+
+    private static readonly Type[] SignedIn = [typeof(Day), typeof(Find), typeof(Account)];
+
+    [Fact]
+    public void Every_page_says_who_may_see_it()
+    {
+        Type[] pages =
+        [
+            .. typeof(Day).Assembly.GetTypes().Where(type => type.GetCustomAttributes<RouteAttribute>().Any()),
+        ];
+
+        Assert.Equal(
+            pages.Select(page => page.Name).Order(StringComparer.Ordinal),
+            Open.Concat(AtTheChair).Concat(SignedIn).Select(page => page.Name).Order(StringComparer.Ordinal));
+        Assert.All(Open, page => Assert.NotEmpty(page.GetCustomAttributes<AllowAnonymousAttribute>()));
+        Assert.All(
+            AtTheChair.Concat(SignedIn),
+            page => Assert.Empty(page.GetCustomAttributes<AllowAnonymousAttribute>()));
+        Assert.All(
+            AtTheChair.Concat(SignedIn), page => Assert.NotEmpty(page.GetCustomAttributes<AuthorizeAttribute>()));
+        Assert.All(
+            AtTheChair,
+            page => Assert.Contains(
+                page.GetCustomAttributes<AuthorizeAttribute>(), one => one.Policy == SignIn.AtTheChair));
+    }
+}

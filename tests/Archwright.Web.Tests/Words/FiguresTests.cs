@@ -1,0 +1,34 @@
+using Archwright.Dentition.Teeth;
+using Archwright.Practice.Settings;
+using Archwright.Web.Words;
+
+namespace Archwright.Web.Tests.Words;
+
+/// <summary>Numbers and words of the screens. Rests on the definitions of the units.</summary>
+[Trait("basis", "law")]
+public sealed class FiguresTests
+{
+    [Theory]
+    [InlineData(1.5, ShownForce.Centinewton, "150 cN")]
+    [InlineData(1.5, ShownForce.Newton, "1.50 N")]
+    [InlineData(1.5, ShownForce.GramForce, "153 gf")] // 1.5 N over 9.80665 mN
+    [InlineData(-0.001, ShownForce.Newton, "0.00 N")]
+    public void A_force_is_shown_with_its_unit(double newtons, ShownForce unit, string shown) =>
+        Assert.Equal(shown, Figures.Force(newtons, unit));
+
+    [Fact]
+    public void A_sign_is_shown_where_it_matters_and_never_on_nothing()
+    {
+        Assert.Equal("+85 cN", Figures.SignedForce(0.85, ShownForce.Centinewton));
+        Assert.Equal("−85 cN", Figures.SignedForce(-0.85, ShownForce.Centinewton));
+        Assert.Equal("0 cN", Figures.SignedForce(-0.001, ShownForce.Centinewton));
+        Assert.Equal("−3.1 N·mm", Figures.SignedMoment(-3.1));
+    }
+
+    [Theory]
+    [InlineData(ToothNotation.Iso, "upper right canine (13, ISO)")]
+    [InlineData(ToothNotation.Universal, "upper right canine (6, Universal)")]
+    [InlineData(ToothNotation.Palmer, "upper right canine (UR3, Palmer)")]
+    public void A_tooth_is_never_named_by_a_bare_number(ToothNotation notation, string shown) =>
+        Assert.Equal(shown, Say.Tooth(ToothNumber.FromIso(13), notation));
+}
