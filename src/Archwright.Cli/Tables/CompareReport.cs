@@ -113,8 +113,8 @@ internal static class CompareReport
             style: Layout.Quiet);
         if (shown.Any(wire => wire.Wire.InitialModulusOnly))
         {
-            Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range. Its force here is "
-                + "that of its initial modulus; beyond, the real force is lower, and it still springs back.",
+            Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range: beyond, it pushes "
+                + "with its plateau, and still springs back. Its force is that on engagement; it works with less.",
                 style: Layout.Quiet);
         }
     }

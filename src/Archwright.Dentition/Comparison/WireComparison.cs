@@ -1,6 +1,7 @@
 using System.Runtime.ExceptionServices;
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Positions;
+using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Engagement;
 
 namespace Archwright.Dentition.Comparison;
@@ -10,8 +11,10 @@ namespace Archwright.Dentition.Comparison;
 /// The ranking, best first: wires that go in, stay elastic and keep every tooth within its ceiling, and among them
 /// the stiffest first, since it takes the arch farthest toward its working wire; then wires that load a tooth above
 /// its ceiling, fewest such teeth first, then the least excess; then wires that would bend for good, the least
-/// overbent first; then wires that cannot be engaged. An alloy that transforms does not bend for good when it
-/// passes its limit: it stays with its equals, and its force is overestimated, which is on the careful side.
+/// overbent first; then wires that cannot be engaged. An alloy that transforms is engaged with its whole law where its
+/// strain asks for it; it does not bend for good when it passes its limit, so it stays with its equals. Where the whole
+/// law finds no answer its force is that of the initial modulus, overestimated, and its sentence says so. Alloys that
+/// yield are engaged as elastic: where they would yield, their verdict says so, and the force is an upper bound.
 /// Equal wires keep the order in which they were given, whatever the number of threads.
 /// </remarks>
 public static class WireComparison
@@ -38,7 +41,7 @@ public static class WireComparison
         IProgress<int>? progress = null,
         CancellationToken cancellation = default) => Run(
             arch, axes, candidates, ceilings, progress,
-            static (one, token) => new Engager(one).Engage(token), cancellation);
+            EngageOne, cancellation);
 
     internal static IReadOnlyList<ComparedWire> Run(
         Arrangement arch,
@@ -70,10 +73,35 @@ public static class WireComparison
     }
 
     private static ComparedWire TryWire(
-        Arrangement arch, CatalogueWire wire, WireJudge judge, Engage engage, CancellationToken cancellation) =>
-        judge.TooThick(wire) is string reason
-            ? WireJudge.NotTried(wire, reason)
-            : judge.Tried(wire, engage(arch with { Wire = wire.Wire }, cancellation));
+        Arrangement arch, CatalogueWire wire, WireJudge judge, Engage engage, CancellationToken cancellation)
+    {
+        if (judge.TooThick(wire) is string reason)
+            return WireJudge.NotTried(wire, reason);
+
+        EngagementResult elastic = engage(arch with { Wire = wire.Wire }, cancellation);
+        if (!elastic.Converged || !Transforms(wire, elastic.LargestStrain, arch.Temperature))
+            return judge.Tried(wire, elastic);
+
+        // The elastic answer stays where the whole law finds none: it is too high, and says so.
+        EngagementResult whole = engage(arch with { Wire = wire.WholeWire }, cancellation);
+        return judge.Tried(wire, whole.Converged ? whole : elastic);
+    }
+
+    // Below the line the whole law is the elastic one, and the answer is there already. Some room is left for the shear
+    // that goes with torque, which the largest strain does not hold.
+    private static bool Transforms(CatalogueWire wire, double strain, double temperature) =>
+        wire.Alloy.WholeLaw is Superelastic { Figures: { } law }
+        && strain > RoomForShear / law.YoungAustenite * (law.ForwardStart
+            + law.ClausiusClapeyron * (temperature - law.ReferenceTemperature));
+
+    private const double RoomForShear = 0.7;
+
+    // A wire with memory that is not engaged from its guessed shape is seldom engaged along the path from rest, and
+    // that takes a second or two, while the clinician waits for a hundred wires.
+    private static readonly EngagementOptions WithMemory = new() { MostIterations = 100 };
+
+    private static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation) => new Engager(
+        one, one.Wire.Alloy is LinearElastic ? EngagementOptions.Default : WithMemory).Engage(cancellation);
 
     // A failure is passed on as it is, not wrapped.
     private static void InParallel(int count, Action<int> work, CancellationToken cancellation)

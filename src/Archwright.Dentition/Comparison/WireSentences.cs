@@ -73,10 +73,23 @@ internal sealed class WireSentences(Arrangement arch, SentenceStyle style)
             + $"ceiling {say(worst.Ceiling)}";
     }
 
-    private static string Transforms(ComparedWire wire) => wire.BeyondElasticRange
-        ? $"; at {Percent(wire.MaxStrain)} strain it is beyond its elastic range ({Percent(wire.StrainLimit)}), "
-            + "the force is that of its initial modulus, and the real force is lower since it transforms"
-        : "; the force is that of its initial modulus, and the real force will be lower once it transforms";
+    private static string Transforms(ComparedWire wire)
+    {
+        double share = wire.Result?.TransformedShare ?? 0;
+        if (share >= LeastShare)
+        {
+            return $"; up to {Math.Round(100 * share)} % of a section transforms, and there the force hardly grows "
+                + "with the offset";
+        }
+
+        return wire.BeyondElasticRange && share == 0
+            ? $"; at {Percent(wire.MaxStrain)} strain it is beyond its elastic range ({Percent(wire.StrainLimit)}), "
+                + "the force is that of its initial modulus, and the real force is lower since it transforms"
+            : "";
+    }
+
+    // Below this share [–] it is not worth a word.
+    private const double LeastShare = 0.02;
 
     private string Place(int slot) => ToothNumber.TryParse(arch.Slots[slot].Label, out ToothNumber tooth)
         ? $"the {tooth.Name} ({tooth.Show(style.Notation)})"

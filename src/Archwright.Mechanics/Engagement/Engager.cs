@@ -42,6 +42,7 @@ public sealed partial class Engager
     private readonly RodMesh _meshBefore;
     private readonly SlotFrame[] _from;
     private readonly Slide _slide;
+    private readonly bool _hasWalls;
     private int _iterationsBefore;
     private double _temperature;
     private double _warmedFrom;
@@ -87,6 +88,8 @@ public sealed partial class Engager
         _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length);
         _slide = new Slide(arrangement, _layout, PerGap);
         _rod.Slide = _slide;
+        foreach (Slot slot in arrangement.Slots)
+            _hasWalls |= Layout.HasWalls(slot);
     }
 
     /// <summary>What is engaged.</summary>
@@ -318,8 +321,9 @@ public sealed partial class Engager
         int slides = 0;
         for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
         {
-            // Nodes are laid anew once at least, by where the wire touches: the mesh does not tell the way it came.
-            if ((pass == 0 && !_rod.Law.Remembers) || NodesAreOff())
+            // Between walls, nodes are laid anew once at least, by where the wire touches: the mesh does not tell the
+            // way it came.
+            if ((pass == 0 && _hasWalls && !_rod.Law.Remembers) || NodesAreOff())
                 MoveNodes();
             else if (slides++ >= MostSlides(near) || !_rod.SlideBetween())
                 break;

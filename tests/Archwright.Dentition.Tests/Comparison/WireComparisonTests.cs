@@ -4,6 +4,7 @@ using Archwright.Dentition.Comparison;
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Prescriptions;
 using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Engagement;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Slots;
@@ -139,17 +140,37 @@ public sealed class WireComparisonTests
     }
 
     [Fact]
-    public void A_wire_that_transforms_says_that_its_force_is_that_of_the_initial_modulus()
+    public void A_wire_strained_beyond_its_plateau_is_engaged_with_its_whole_law_and_says_how_much_transforms()
     {
-        ComparedWire below = Assert.Single(Run(Constant(force: 0.5, strain: 0.001), [Wire("niti-016")]));
-        ComparedWire beyond = Assert.Single(Run(Constant(force: 0.5, strain: 0.03), [Wire("niti-016")]));
+        var alloys = new List<Alloy>();
+        WireComparison.Engage Transforming(double share) => (arrangement, token) =>
+        {
+            alloys.Add(arrangement.Wire.Alloy);
+            return Constant(force: 0.5, strain: 0.03)(arrangement, token) with { TransformedShare = share };
+        };
 
-        Assert.Contains("initial modulus, and the real force will be lower once it transforms", below.Sentence,
-            StringComparison.Ordinal);
-        Assert.Contains("beyond its elastic range (0.86 %)", beyond.Sentence, StringComparison.Ordinal);
-        Assert.Contains("initial modulus, and the real force is lower", beyond.Sentence, StringComparison.Ordinal);
+        ComparedWire below = Assert.Single(Run(Transforming(0), [Wire("niti-016")]));
+        ComparedWire beyond = Assert.Single(Run(Transforming(0.4), [Wire("niti-016")]));
+
+        Assert.Equal(2, alloys.OfType<Superelastic>().Count());
+        Assert.Contains("initial modulus, and the real force is lower", below.Sentence, StringComparison.Ordinal);
+        Assert.Contains("up to 40 % of a section transforms", beyond.Sentence, StringComparison.Ordinal);
         Assert.Equal(WireVerdict.WithinLimits, beyond.Verdict);
         Assert.True(beyond.BeyondElasticRange);
+    }
+
+    [Fact]
+    public void Where_the_whole_law_finds_no_answer_the_force_of_the_initial_modulus_stays_and_says_so()
+    {
+        WireComparison.Engage engage = (arrangement, token) => arrangement.Wire.Alloy is Superelastic
+            ? Constant(force: 0.5, strain: 0.03)(arrangement, token) with { Converged = false }
+            : Constant(force: 0.7, strain: 0.03)(arrangement, token);
+
+        ComparedWire wire = Assert.Single(Run(engage, [Wire("niti-016")]));
+
+        Assert.True(wire.Engaged);
+        Assert.Equal(0.7, wire.LargestForce, 1e-12);
+        Assert.Contains("initial modulus, and the real force is lower", wire.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -13,7 +13,7 @@ namespace Archwright.Mechanics.Tests.Engagement;
 public sealed class RandomArchTests
 {
     // Out-of-balance forces below this share of the largest force on a tooth, or below the absolute figure [N].
-    private const double ResidualShare = 1e-4;
+    private const double ResidualShare = 1e-5;
     private const double ResidualLeast = 1e-5;
 
     private static readonly bool Nightly = Environment.GetEnvironmentVariable("ARCHWRIGHT_NIGHTLY") == "1";
