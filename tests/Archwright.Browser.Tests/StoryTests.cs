@@ -47,6 +47,7 @@ public sealed class StoryTests(PracticeApp app)
         await second.OpenChairAsync("Dario Pellicane");
 
         await second.Button("good").ClickAsync();
+        await Assertions.Expect(second.Button("good")).ToHaveAttributeAsync("aria-pressed", "true");
         await second.Page.GetByText("saved", new() { Exact = true }).WaitForAsync(new() { Timeout = Long });
         await first.Page.Locator("#note").FillAsync("Torque is wanted on 11.");
         await first.Page.Locator("#note").BlurAsync();

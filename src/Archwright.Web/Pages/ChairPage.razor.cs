@@ -37,6 +37,8 @@ public sealed partial class ChairPage
     private string solveFault = "";
     private bool missing;
     private bool saving;
+    private bool gone;
+    private Task lastSave = Task.CompletedTask;
     private int week;
     private int drawing;
     private CancellationTokenSource? advising;
@@ -71,15 +73,14 @@ public sealed partial class ChairPage
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        gone = true;
         foreach (CancellationTokenSource? source in new[] { advising, looking, savingSoon })
         {
             if (source is not null)
-            {
                 await source.CancelAsync();
-                source.Dispose();
-            }
         }
 
+        advising = looking = savingSoon = null;
         if (state?.IsDirty == true && conflict is null)
             await SaveAsync();
     }
@@ -271,21 +272,17 @@ public sealed partial class ChairPage
         }
     }
 
-    private async Task SaveAsync()
-    {
-        if (state is not { IsDirty: true } || actor is null || saving || conflict is not null)
-            return;
+    // One saving at a time; who asks meanwhile waits for the one that runs.
+    private Task SaveAsync() => saving ? lastSave : lastSave = SaveAllAsync();
 
+    // What changes while a saving runs is saved by the same call, after it: nobody else would come for it.
+    private async Task SaveAllAsync()
+    {
         saving = true;
-        VisitContent mine = state.Content;
         try
         {
-            VisitSaved saved = await Desk.NoteAsync(
-                new VisitEdit(state.Visit.Id, state.Visit.Revision, state.Saved, mine), actor);
-            if (saved.Conflicts.Count > 0)
-                conflict = saved;
-            else
-                Took(saved, mine);
+            while (state is { IsDirty: true } && actor is not null && conflict is null)
+                await SaveOnceAsync(state, actor);
         }
         catch (RuleBrokenException broken)
         {
@@ -296,7 +293,19 @@ public sealed partial class ChairPage
             saving = false;
         }
 
-        StateHasChanged();
+        if (!gone)
+            StateHasChanged();
+    }
+
+    private async Task SaveOnceAsync(ChairState shown, Actor by)
+    {
+        VisitContent mine = shown.Content;
+        VisitSaved saved = await Desk.NoteAsync(
+            new VisitEdit(shown.Visit.Id, shown.Visit.Revision, shown.Saved, mine), by);
+        if (saved.Conflicts.Count > 0)
+            conflict = saved;
+        else
+            Took(saved, mine);
     }
 
     // What was typed while the saving ran is on top of what was saved.
@@ -415,11 +424,12 @@ public sealed partial class ChairPage
 
     private void Tell(string words, string tone) => (told, toldTone) = (words, tone);
 
-    private static CancellationToken Renew(ref CancellationTokenSource? source)
+    // A page that was left starts nothing new: whoever still awaited something on it gets a token that is cancelled.
+    // The sources hold no timer and no handle, so that nothing needs disposing.
+    private CancellationToken Renew(ref CancellationTokenSource? source)
     {
         source?.Cancel();
-        source?.Dispose();
-        source = new CancellationTokenSource();
-        return source.Token;
+        source = gone ? null : new CancellationTokenSource();
+        return source?.Token ?? new CancellationToken(canceled: true);
     }
 }
