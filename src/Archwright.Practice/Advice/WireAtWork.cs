@@ -28,6 +28,10 @@ public sealed record WireAtWork
     /// <summary>Why it does not go in; null when it does.</summary>
     public string? WhyNot { get; init; }
 
+    /// <summary>True when the loads are those of a wire at work: every displaced tooth has come
+    /// <see cref="Engager.Relief"/> of its way, and a wire that transforms unloads along its lower line.</summary>
+    public bool IsWorking { get; init; }
+
     /// <summary>Engages a wire.</summary>
     /// <param name="inputs">The arch.</param>
     /// <param name="wireId">A wire of the catalogue.</param>
@@ -47,6 +51,36 @@ public sealed record WireAtWork
             Result = compared.Result ?? NotTried,
             WhyNot = engaged ? null : compared.Sentence,
             Loads = engaged ? [.. arch.Teeth.Select((tooth, i) => Load(arch, compared, tooth, i))] : [],
+        };
+    }
+
+    /// <summary>The same wire at work, see <see cref="IsWorking"/>. Ceilings are those of engagement and are not asked
+    /// again: loads at work are lower.</summary>
+    /// <param name="cancellation">Gives up.</param>
+    /// <returns>Null where that state is not found, or the wire is not in.</returns>
+    public WireAtWork? AtWork(CancellationToken cancellation = default)
+    {
+        if (WhyNot is not null)
+            return null;
+
+        var engager = new Engager(Arch.Arrangement with { Wire = Arch.Wire.WholeWire });
+        if (!engager.Engage(cancellation).Converged
+            || engager.Working(cancellation) is not { Converged: true } working)
+        {
+            return null;
+        }
+
+        return this with
+        {
+            IsWorking = true,
+            Result = working,
+            Loads =
+            [
+                .. Loads.Select((load, i) => load with
+                {
+                    Load = Arch.Axes[i].Resolve(Arch.Slots[i].Actual, working.Slots[i].OnTooth),
+                }),
+            ],
         };
     }
 

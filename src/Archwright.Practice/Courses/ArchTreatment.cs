@@ -65,8 +65,7 @@ public sealed class ArchTreatment
         Guid patient, Jaw jaw, Appliance appliance, DateOnly on, ToothMap<ToothOffset> positions)
     {
         CheckTeeth(jaw, appliance.Bonded);
-        PracticeRules.BondedTeethBelongToTheirArch.Keep(
-            appliance.Bonded.Distinct().Count() >= 2, "A wire needs two bonded teeth at least.");
+        CheckEnough(appliance.Bonded);
         CheckPositions(jaw, positions);
         return new ArchTreatment
         {
@@ -79,11 +78,21 @@ public sealed class ArchTreatment
         };
     }
 
+    /// <summary>Stops a second appliance on an arch that carries one.</summary>
+    /// <param name="jaw">The arch.</param>
+    /// <param name="all">All treatments of the patient.</param>
+    /// <exception cref="RuleBrokenException">The arch carries an appliance.</exception>
+    public static void CheckFree(Jaw jaw, IEnumerable<ArchTreatment> all) =>
+        PracticeRules.AnArchCarriesOneAppliance.Keep(
+            !all.Any(one => one.Jaw == jaw && one.EndedOn is null),
+            $"The {jaw.Word()} arch carries an appliance already. Note which teeth are bonded, or take it off first.");
+
     /// <summary>Notes which teeth carry a bracket from now on.</summary>
-    /// <exception cref="RuleBrokenException">A tooth of the other arch.</exception>
+    /// <exception cref="RuleBrokenException">A tooth of the other arch, or fewer than two.</exception>
     public void Rebond(Listing<ToothNumber> bonded)
     {
         CheckTeeth(Jaw, bonded);
+        CheckEnough(bonded);
         Appliance = Appliance with { Bonded = bonded };
     }
 
@@ -102,6 +111,10 @@ public sealed class ArchTreatment
                 + $"{ToothOffset.LargestShiftMm:0} mm and {ToothOffset.LargestTurnDegrees:0}° are taken.");
         }
     }
+
+    private static void CheckEnough(IEnumerable<ToothNumber> bonded) =>
+        PracticeRules.BondedTeethBelongToTheirArch.Keep(
+            bonded.Distinct().Count() >= 2, "A wire needs two bonded teeth at least.");
 
     /// <summary>Stops teeth of the other arch.</summary>
     internal static void CheckTeeth(Jaw jaw, IEnumerable<ToothNumber> teeth)

@@ -109,10 +109,19 @@ public sealed class Patient
     /// <summary>The alerts that hold on a day.</summary>
     public IReadOnlyList<Alert> AlertsOn(DateOnly day) => [.. Alerts.Where(alert => alert.HoldsOn(day))];
 
+    /// <summary>Writes the plan and whom the leaflet speaks to anew.</summary>
+    /// <param name="plan">The plan of treatment in a sentence.</param>
+    /// <param name="guardian">Parent or guardian with their part; empty when none.</param>
+    /// <param name="language">Language of the leaflet, as an English word.</param>
+    public void Plans(string plan, string guardian, string language) =>
+        (Plan, Guardian, Language) = (plan.Trim(), guardian.Trim(), language.Trim());
+
     /// <summary>Notes an alert.</summary>
     /// <returns>The alert.</returns>
+    /// <exception cref="RuleBrokenException">No text.</exception>
     public Alert Raise(AlertKind kind, string text, DateOnly since)
     {
+        PracticeRules.AnAlertSaysWhat.Keep(text.Trim().Length > 0, "Say in words what there is to know.");
         var alert = new Alert(Guid.CreateVersion7(), kind, text.Trim(), since);
         Alerts = Alerts.With(alert);
         return alert;

@@ -81,6 +81,18 @@ public static class PracticeRules
     public static readonly Rule APositionIsPlausible = new(
         nameof(APositionIsPlausible), "A position is a finite number, up to 15 mm and 90°.");
 
+    /// <summary>One appliance an arch.</summary>
+    public static readonly Rule AnArchCarriesOneAppliance = new(
+        nameof(AnArchCarriesOneAppliance), "An arch carries one appliance at a time.");
+
+    /// <summary>Photographs are pictures.</summary>
+    public static readonly Rule APhotographIsAPicture = new(
+        nameof(APhotographIsAPicture), "A photograph is a JPEG, PNG or WebP file of 15 MB at most.");
+
+    /// <summary>Text of an alert.</summary>
+    public static readonly Rule AnAlertSaysWhat = new(
+        nameof(AnAlertSaysWhat), "An alert says in words what there is to know.");
+
     /// <summary>All rules.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
@@ -89,7 +101,8 @@ public static class PracticeRules
         AdviceRestsOnWhatWasSeen, AlertsStandBesideTheDecision, AVisitSaysWhenTheNextOneIs,
         AWireOfTheOtherArchIsNotFitted, TheLotHoldsTheWireDecided, AnExpiredLotIsNotFitted,
         StockDoesNotFallBelowNothing, InventedPatientsStayInADemoPractice, APatientHasANameAndABirthDate,
-        AnAlertIsEndedNeverErased, BondedTeethBelongToTheirArch, APositionIsPlausible,
+        AnAlertIsEndedNeverErased, BondedTeethBelongToTheirArch, APositionIsPlausible, AnArchCarriesOneAppliance,
+        APhotographIsAPicture, AnAlertSaysWhat,
     ];
 
     /// <summary>Stops what would break a rule.</summary>

@@ -18,6 +18,12 @@ public enum ShownForce
 /// <summary>What a practice has settled for itself.</summary>
 public sealed record PracticeSettings
 {
+    /// <summary>Fewest minutes of a session.</summary>
+    public const int ShortestSession = 5;
+
+    /// <summary>Most minutes of a session: a working day.</summary>
+    public const int LongestSession = 600;
+
     /// <summary>Name of the practice.</summary>
     public string Name { get; init; } = "";
 

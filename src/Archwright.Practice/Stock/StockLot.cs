@@ -60,6 +60,17 @@ public sealed class StockLot
         };
     }
 
+    /// <summary>Notes how many pieces were counted on the shelf.</summary>
+    /// <returns>Pieces more than were on record; negative when fewer.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The count is negative.</exception>
+    public int Count(int pieces)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(pieces);
+        int more = pieces - OnHand;
+        OnHand = pieces;
+        return more;
+    }
+
     /// <summary>True when a piece may be taken for an arch on a day.</summary>
     public bool CanServe(Jaw jaw, DateOnly day) =>
         OnHand > 0 && (Jaw is null || Jaw == jaw) && (Expires is null || day <= Expires);

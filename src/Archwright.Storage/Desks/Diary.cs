@@ -1,3 +1,4 @@
+using Archwright.Practice.Audit;
 using Archwright.Practice.Courses;
 using Archwright.Practice.People;
 using Archwright.Practice.Visits;
@@ -16,8 +17,19 @@ public sealed record DayEntry(
 
 /// <summary>The diary.</summary>
 /// <param name="contexts">Makes a context for each look.</param>
-public sealed class Diary(IDbContextFactory<PracticeContext> contexts)
+/// <param name="clock">The time of audit lines.</param>
+public sealed class Diary(IDbContextFactory<PracticeContext> contexts, TimeProvider clock)
 {
+    /// <summary>Puts a visit into the diary.</summary>
+    public async Task BookAsync(Visit visit, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        db.Visits.Add(visit);
+        db.Trail.Add(AuditLine.Of(
+            by, clock.GetUtcNow(), AuditAct.Added, visit.PatientId, $"visit of {visit.Day:yyyy-MM-dd}"));
+        await db.SaveChangesAsync(cancellation);
+    }
+
     /// <summary>Who comes on a day, in the order of time.</summary>
     public async Task<IReadOnlyList<DayEntry>> DayAsync(DateOnly day, CancellationToken cancellation = default)
     {

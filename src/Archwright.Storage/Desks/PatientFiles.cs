@@ -1,3 +1,4 @@
+using Archwright.Dentition.Teeth;
 using Archwright.Practice.Audit;
 using Archwright.Practice.Courses;
 using Archwright.Practice.People;
@@ -57,6 +58,23 @@ public sealed class PatientFiles(IDbContextFactory<PracticeContext> contexts, Ti
         return patient == Guid.Empty ? null : await OpenAsync(patient, by, cancellation);
     }
 
+    /// <summary>A photograph of a visit by the name of its file.</summary>
+    /// <returns>Null when the visit names no such file.</returns>
+    public async Task<Photo?> PhotoAsync(
+        Guid visit, string file, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        Visit? found = await db.Visits.AsNoTracking().FirstOrDefaultAsync(one => one.Id == visit, cancellation);
+        Photo? photo = found?.Content.Photos.FirstOrDefault(one => one.File == file);
+        if (found is null || photo is null)
+            return null;
+
+        db.Trail.Add(AuditLine.Of(
+            by, clock.GetUtcNow(), AuditAct.Read, found.PatientId, $"photograph, {photo.View}"));
+        await db.SaveChangesAsync(cancellation);
+        return photo;
+    }
+
     /// <summary>Finds patients whose names hold every word typed.</summary>
     public async Task<IReadOnlyList<PatientFound>> SearchAsync(string text, CancellationToken cancellation = default)
     {
@@ -98,6 +116,38 @@ public sealed class PatientFiles(IDbContextFactory<PracticeContext> contexts, Ti
         db.Trail.Add(AuditLine.Of(by, clock.GetUtcNow(), AuditAct.Changed, id, subject));
         await db.SaveChangesAsync(cancellation);
         return patient;
+    }
+
+    /// <summary>Puts an appliance on an arch.</summary>
+    /// <exception cref="Archwright.Practice.Rules.RuleBrokenException">The arch carries one already.</exception>
+    public async Task BeginAsync(ArchTreatment treatment, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        ArchTreatment.CheckFree(
+            treatment.Jaw,
+            await db.Treatments.AsNoTracking().Where(one => one.PatientId == treatment.PatientId)
+                .ToListAsync(cancellation));
+        db.Treatments.Add(treatment);
+        db.Trail.Add(AuditLine.Of(
+            by, clock.GetUtcNow(), AuditAct.Added, treatment.PatientId, $"{treatment.Jaw.Word()} appliance"));
+        await db.SaveChangesAsync(cancellation);
+    }
+
+    /// <summary>Changes the treatment of an arch.</summary>
+    /// <param name="id">Which.</param>
+    /// <param name="change">What is done.</param>
+    /// <param name="by">Who does it.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="DbUpdateConcurrencyException">Somebody else changed it at the same moment.</exception>
+    public async Task ChangeTreatmentAsync(
+        Guid id, Action<ArchTreatment> change, Actor by, CancellationToken cancellation = default)
+    {
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        ArchTreatment treatment = await db.Treatments.SingleAsync(one => one.Id == id, cancellation);
+        change(treatment);
+        db.Trail.Add(AuditLine.Of(
+            by, clock.GetUtcNow(), AuditAct.Changed, treatment.PatientId, $"{treatment.Jaw.Word()} appliance"));
+        await db.SaveChangesAsync(cancellation);
     }
 
     /// <summary>The trail of a patient, newest first.</summary>

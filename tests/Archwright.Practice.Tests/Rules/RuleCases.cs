@@ -140,6 +140,20 @@ internal static class RuleCases
                 () => Samples.Visit(Guid.NewGuid(), At(new ToothOffset(MesialMm: double.PositiveInfinity))),
                 () => Samples.Visit(Guid.NewGuid(), At(new ToothOffset(RotationDegrees: -91))),
             ]),
+        (PracticeRules.AnArchCarriesOneAppliance,
+            () => ArchTreatment.CheckFree(Jaw.Lower, [Samples.Upper(Guid.NewGuid())]),
+            [() => ArchTreatment.CheckFree(Jaw.Upper, [Samples.Upper(Guid.NewGuid())])]),
+        (PracticeRules.APhotographIsAPicture,
+            () => Photograph.Check(Png, Photograph.LargestBytes),
+            [
+                () => Photograph.Check(Png, Photograph.LargestBytes + 1L),
+                () => Photograph.Check([], 0),
+                () => Photograph.Check("<svg xmlns=\"htt"u8, 500),
+                () => Photograph.Check("RIFF    WAVE"u8, 500),
+            ]),
+        (PracticeRules.AnAlertSaysWhat,
+            () => Samples.Patient().Raise(AlertKind.Other, "Plays the trumpet.", Samples.Today),
+            [() => Samples.Patient().Raise(AlertKind.Nickel, " ", Samples.Today)]),
     ];
 
     private static Visit Signed()
@@ -165,6 +179,8 @@ internal static class RuleCases
     {
         Advised = arch.Advised! with { Kind = AdviceKind.LookFirst }, Decided = decision,
     });
+
+    private static ReadOnlySpan<byte> Png => [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 0, 0, 0, 13];
 
     private static VisitContent Seen(DateOnly on) =>
         Samples.With(arch => arch with { Seen = arch.Seen! with { On = on } });

@@ -59,7 +59,7 @@ public sealed class PatientFilesTests(PostgresServer server)
         using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
         (Guid id, Visit visit, _) = await made.ReadyToSignAsync();
         (_, Visit next) = await made.Desk.SignAsync(visit.Id, visit.Revision, Samples.Orthodontist);
-        var diary = new Diary(made.Database);
+        Diary diary = made.Diary;
 
         DayEntry entry = Assert.Single(await diary.DayAsync(next.Day));
 
@@ -76,7 +76,7 @@ public sealed class PatientFilesTests(PostgresServer server)
     {
         using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
         (_, _, Guid lot) = await made.ReadyToSignAsync();
-        var shelf = new Shelf(made.Database);
+        Shelf shelf = made.Shelf;
 
         Assert.Equal(lot, Assert.Single(await shelf.ForAsync(Jaw.Upper, Samples.Today)).Id);
         Assert.Empty(await shelf.ForAsync(Jaw.Lower, Samples.Today));

@@ -38,6 +38,10 @@ internal sealed class TestDatabase : IDisposable
 
     public PatientFiles Files => new(Database, clock);
 
+    public Diary Diary => new(Database, clock);
+
+    public Shelf Shelf => new(Database, clock);
+
     public static async Task<TestDatabase> MakeAsync(string kind, PostgresServer server)
     {
         string? place = kind == "sqlite" ? Directory.CreateTempSubdirectory("archwright-storage-").FullName : null;
