@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using Archwright.Browser.Tests;
@@ -13,6 +14,11 @@ namespace Archwright.Browser.Tests;
 public sealed class PracticeApp : IAsyncLifetime
 {
     private readonly string folder = Directory.CreateTempSubdirectory("archwright-app-").FullName;
+    private static readonly string[] Levels = ["warn:", "fail:", "crit:"];
+
+    private const int MostShown = 60;
+
+    private readonly ConcurrentQueue<string> complaints = new();
     private Process? server;
     private IPlaywright? playwright;
     private IBrowser? browser;
@@ -37,6 +43,7 @@ public sealed class PracticeApp : IAsyncLifetime
         }
 
         await ServeAsync();
+        Assertions.SetDefaultExpectTimeout(Screen.Patience); // the usual five seconds are none on a busy machine
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
@@ -64,6 +71,8 @@ public sealed class PracticeApp : IAsyncLifetime
         }
 
         Directory.Delete(folder, recursive: true);
+        // Whatever the tests did, the app had nothing to warn of and no fault went unhandled.
+        Assert.True(complaints.IsEmpty, string.Join("\n", complaints.Take(MostShown)));
     }
 
     /// <summary>Opens a screen of its own, with its own cookies.</summary>
@@ -89,6 +98,17 @@ public sealed class PracticeApp : IAsyncLifetime
         return new Screen(await context.NewPageAsync(), new Uri(Address));
     }
 
+    // What the app logs at level warning and above: the line with the level, and the one with the words after it.
+    private void Complained(string? line)
+    {
+        if (line is null || (complaints.IsEmpty && !IsComplaint(line)))
+            return;
+
+        complaints.Enqueue(line);
+    }
+
+    private static bool IsComplaint(string line) => Levels.Any(one => line.StartsWith(one, StringComparison.Ordinal));
+
     private async Task ServeAsync()
     {
         long began = Stopwatch.GetTimestamp();
@@ -99,9 +119,11 @@ public sealed class PracticeApp : IAsyncLifetime
                 folder,
             ])
         {
-            RedirectStandardOutput = true, UseShellExecute = false,
+            RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
         };
         server = Process.Start(start) ?? throw new InvalidOperationException("The app did not start.");
+        server.ErrorDataReceived += (_, line) => Complained(line.Data);
+        server.BeginErrorReadLine();
         while (await server.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.StartsWith("http://", StringComparison.Ordinal))

@@ -7,12 +7,15 @@ namespace Archwright.Browser.Tests;
 /// <summary>One screen of somebody, that remembers what went wrong on it.</summary>
 public sealed class Screen : IAsyncDisposable
 {
+    /// <summary>How long anything may take before it counts as not coming [ms]: no test is about time.</summary>
+    public const float Patience = 90_000;
+
     private readonly ConcurrentQueue<string> troubles = new();
 
     public Screen(IPage page, Uri home)
     {
         Page = page;
-        page.SetDefaultTimeout(30_000);
+        page.SetDefaultTimeout(Patience);
         page.Console += (_, message) =>
         {
             if (message.Type == "error")

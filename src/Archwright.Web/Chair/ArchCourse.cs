@@ -1,8 +1,6 @@
 using Archwright.Dentition.Teeth;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Courses;
-using Archwright.Practice.People;
-using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Storage.Desks;
 using Archwright.Web.Drawing;
@@ -55,27 +53,16 @@ public sealed record ArchCourse(ArchTreatment Treatment, CourseChart? Chart, str
         if (seen.Count == 0)
             return this;
 
-        (Visit visit, double week, _) = seen.LastOrDefault(one => Wire(one.Visit).Length > 0);
+        (Visit visit, double week, _) = seen.LastOrDefault(one => PastInputs.After(one.Visit, Treatment) is not null);
         if (visit is null)
             return With(null, 0, "No wire is in place, so nothing is forecast.");
 
         try
         {
-            ArchVisit arch = visit.Content.Arch(Treatment.Jaw)!; // the seen ones have it
-            var inputs = new AdviceInputs
-            {
-                Jaw = Treatment.Jaw,
-                SlotCode = Treatment.Appliance.SlotCode,
-                Bonded = Treatment.Appliance.Bonded,
-                Positions = arch.Seen!.Positions,
-                Ties = arch.Ties,
-                Ends = arch.RightEnd ?? default,
-                Stock = Listing<string>.Empty,
-                Alerts = Listing<AlertKind>.Empty,
-            };
-            string wire = Wire(visit);
+            PastInputs past = PastInputs.After(visit, Treatment)!; // seen, with a wire: chosen so above
+            string wire = past.WireId;
             Outlook outlook = Outlook.Band(
-                inputs, wire, weeks, file.Patient.AgeOn(visit.Day), cancellation);
+                past.Inputs, wire, weeks, file.Patient.AgeOn(visit.Day), cancellation);
             return outlook.Weeks.Length > 1
                 ? With(
                     outlook,
@@ -92,13 +79,6 @@ public sealed record ArchCourse(ArchTreatment Treatment, CourseChart? Chart, str
 
     private ArchCourse With(Outlook? outlook, double from, string words) => new(
         file, Treatment, seen, CourseChart.Draw(Points(seen), outlook, from), $"{Said(seen)} {words}");
-
-    // The wire that works from this visit on: the one decided, or the one found while nothing is decided yet.
-    private string Wire(Visit visit)
-    {
-        ArchVisit? arch = visit.Content.Arch(Treatment.Jaw);
-        return arch?.Decided?.WireId ?? arch?.Found?.WireId ?? "";
-    }
 
     private static List<(double Week, double Mm)> Points(IReadOnlyList<(Visit Visit, double Week, double Mm)> seen) =>
         [.. seen.Select(one => (one.Week, one.Mm))];

@@ -22,6 +22,7 @@ public sealed class ChairState
 
     private readonly List<VisitContent> undone = [];
     private readonly Visit? last;
+    private VisitContent? prepared; // what stood there before anybody did anything; null once something was saved
     private (ToothNumber Tooth, ToothOffset From, VisitContent Before)? dragged;
 
     /// <summary>Opens a visit.</summary>
@@ -37,6 +38,7 @@ public sealed class ChairState
         Treatments = [.. file.Treatments.Where(one => one.EndedOn is null).OrderBy(one => one.Jaw)];
         Saved = visit.Content;
         Content = visit.State == VisitState.Signed ? visit.Content : Prepared(visit.Content);
+        prepared = Content;
         Jaw = Treatments.Count > 0 ? Treatments[0].Jaw : Jaw.Upper;
     }
 
@@ -70,8 +72,9 @@ public sealed class ChairState
     /// <summary>True once the visit is signed: it can be read and amended only.</summary>
     public bool IsSigned => Visit.State == VisitState.Signed;
 
-    /// <summary>True when something on the screen is not in the database yet.</summary>
-    public bool IsDirty => !IsSigned && Content != Saved;
+    /// <summary>True when something that was done on the screen is not in the database yet. To open a visit changes
+    /// nothing.</summary>
+    public bool IsDirty => !IsSigned && Content != Saved && Content != prepared;
 
     /// <summary>True when something can be taken back.</summary>
     public bool CanUndo => undone.Count > 0 && !IsSigned;
@@ -92,6 +95,23 @@ public sealed class ChairState
         ?? (Treatment is { } treatment
             ? new ArchSeen(treatment.BegunOn, PositionsFrom.Measured, treatment.StartedFrom)
             : null);
+
+    /// <summary>True when the last visit left positions and a wire from which today can be forecast.</summary>
+    public bool HasForecast => last is not null && Treatment is { } treatment
+        && PastInputs.After(last, treatment) is not null;
+
+    /// <summary>Where the teeth of an arch are expected on the day of this visit, from the last one on.</summary>
+    /// <exception cref="ArgumentException">Nothing can be forecast; the message says why.</exception>
+    public ToothMap<ToothOffset> Expected(Jaw jaw)
+    {
+        ArchTreatment? treatment = Treatments.FirstOrDefault(one => one.Jaw == jaw);
+        PastInputs? past = last is null || treatment is null ? null : PastInputs.After(last, treatment);
+        if (last is null || past is null)
+            throw new ArgumentException("The last visit left no positions, or no wire.", nameof(jaw));
+
+        int weeks = (Visit.Day.DayNumber - last.Day.DayNumber) / 7;
+        return past.Expected(weeks, File.Patient.AgeOn(last.Day)).Rounded();
+    }
 
     /// <summary>True when the positions on the screen were seen on the day of the visit.</summary>
     public bool IsSeenToday => Arch.Seen?.On == Visit.Day;
@@ -177,7 +197,7 @@ public sealed class ChairState
 
     /// <summary>Moves one tooth on the picture.</summary>
     public void Move(ToothNumber tooth, ToothOffset offset) => See(
-        PositionsFrom.Measured, (Drawn?.Positions ?? ToothMap<ToothOffset>.Empty).With(tooth, Rounded(offset)));
+        PositionsFrom.Measured, (Drawn?.Positions ?? ToothMap<ToothOffset>.Empty).With(tooth, offset.Rounded()));
 
     /// <summary>Moves a tooth with a finger: across and along the arch on the occlusal view, along the arch and up and
     /// down on the frontal one. One drag is one change to take back.</summary>
@@ -244,6 +264,7 @@ public sealed class ChairState
     /// <summary>Takes over what the database holds now.</summary>
     public void Accept(VisitSaved saved)
     {
+        prepared = null;
         Visit = saved.Visit;
         Saved = saved.Visit.Content;
         if (saved.OtherName.Length > 0)
@@ -303,16 +324,4 @@ public sealed class ChairState
             when arch.RightEnd == arch.LeftEnd => WireEnds.Stopped,
         _ => WireEnds.Free,
     };
-
-    // A finger on a screen means no more than a twentieth of a millimetre and half a degree.
-    private static ToothOffset Rounded(ToothOffset offset) => new(
-        Round(offset.LabialMm, 0.05, ToothOffset.LargestShiftMm),
-        Round(offset.OcclusalMm, 0.05, ToothOffset.LargestShiftMm),
-        Round(offset.MesialMm, 0.05, ToothOffset.LargestShiftMm),
-        Round(offset.RotationDegrees, 0.5, ToothOffset.LargestTurnDegrees),
-        Round(offset.TipDegrees, 0.5, ToothOffset.LargestTurnDegrees),
-        Round(offset.TorqueDegrees, 0.5, ToothOffset.LargestTurnDegrees));
-
-    private static double Round(double value, double step, double most) =>
-        Math.Clamp(Math.Round(Math.Round(value / step) * step, 2), -most, most);
 }

@@ -73,8 +73,8 @@ public static class PracticeServer
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddDataProtection().SetApplicationName("archwright")
             .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(options.DataFolder, "keys")));
-        AddPractice(builder.Services, database, settings);
-        SignIn.AddTo(builder.Services, settings);
+        AddPractice(builder.Services, options, database, settings);
+        SignIn.AddTo(builder.Services);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
 
         WebApplication app = builder.Build();
@@ -87,15 +87,20 @@ public static class PracticeServer
         app.MapStaticAssets();
         app.MapGet("/health", () => Results.Text("well")).AllowAnonymous();
         SignInRoutes.Map(app);
+        PhotoRoutes.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }
 
-    private static void AddPractice(IServiceCollection services, PracticeDatabase database, PracticeSettings settings)
+    private static void AddPractice(
+        IServiceCollection services, ServeOptions options, PracticeDatabase database, PracticeSettings settings)
     {
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton(database);
-        services.AddSingleton(settings);
+        services.AddSingleton(new SettingsDesk(database, settings, TimeProvider.System));
+        services.AddTransient(inner => inner.GetRequiredService<SettingsDesk>().Settled);
+        services.AddSingleton(new PhotoShelf(Path.Combine(options.DataFolder, "photographs")));
+        services.AddSingleton<StaffDesk>();
         services.AddSingleton<IDbContextFactory<PracticeContext>>(database);
         services.AddScoped(_ => database.CreateDbContext());
         services.AddSingleton<VisitDesk>().AddSingleton<PatientFiles>().AddSingleton<Diary>().AddSingleton<Shelf>();
@@ -120,7 +125,9 @@ public static class PracticeServer
         if (!context.Request.Path.StartsWithSegments("/_content", StringComparison.Ordinal)
             && !context.Request.Path.StartsWithSegments("/_framework", StringComparison.Ordinal))
         {
-            headers.CacheControl = "no-store";
+            // In the words of the antiforgery service, which would otherwise set them itself and warn at each request.
+            headers.CacheControl = "no-cache, no-store";
+            headers.Pragma = "no-cache";
         }
 
         return next(context);

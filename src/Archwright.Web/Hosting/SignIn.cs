@@ -16,17 +16,22 @@ internal static class SignIn
     /// <summary>Who may see the chair and the records: not the reception.</summary>
     public const string AtTheChair = "AtTheChair";
 
+    /// <summary>Who may change settings and accounts: orthodontists.</summary>
+    public const string OwnsThePractice = "OwnsThePractice";
+
     /// <summary>Wrong passwords after which an account rests.</summary>
     public const int MostFailures = 5;
 
     /// <summary>Minutes for which it rests.</summary>
     public const int RestMinutes = 10;
 
-    public static void AddTo(IServiceCollection services, PracticeSettings settings)
+    public static void AddTo(IServiceCollection services)
     {
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
-        services.AddAuthorizationBuilder().AddPolicy(AtTheChair, policy => policy.RequireRole(
-            StaffRole.Orthodontist.Word(), StaffRole.Assistant.Word()));
+        services.AddAuthorizationBuilder()
+            .AddPolicy(AtTheChair, policy => policy.RequireRole(
+                StaffRole.Orthodontist.Word(), StaffRole.Assistant.Word()))
+            .AddPolicy(OwnsThePractice, policy => policy.RequireRole(StaffRole.Orthodontist.Word()));
         services.AddIdentityCore<StaffAccount>(options =>
             {
                 options.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
@@ -45,11 +50,21 @@ internal static class SignIn
         {
             options.Cookie.Name = "archwright";
             options.Cookie.SameSite = SameSiteMode.Strict;
-            options.ExpireTimeSpan = TimeSpan.FromMinutes(settings.SessionMinutes);
+            options.Events.OnSigningIn = SetEnd;
             options.SlidingExpiration = true;
             options.LoginPath = "/sign-in";
             options.AccessDeniedPath = "/not-allowed";
         });
+    }
+
+    // The length of a session is what is settled at the moment of signing in.
+    private static Task SetEnd(CookieSigningInContext context)
+    {
+        PracticeSettings settled = context.HttpContext.RequestServices.GetRequiredService<PracticeSettings>();
+        var clock = context.HttpContext.RequestServices.GetRequiredService<TimeProvider>();
+        context.Properties.IssuedUtc = clock.GetUtcNow();
+        context.Properties.ExpiresUtc = clock.GetUtcNow().AddMinutes(settled.SessionMinutes);
+        return Task.CompletedTask;
     }
 }
 

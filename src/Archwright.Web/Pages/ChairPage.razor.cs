@@ -1,5 +1,6 @@
 using Archwright.Dentition.Comparison;
 using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Engagement;
 using Archwright.Practice.Advice;
 using Archwright.Practice.People;
 using Archwright.Practice.Rules;
@@ -35,6 +36,9 @@ public sealed partial class ChairPage
     private string toldTone = "";
     private string adviceFault = "";
     private string solveFault = "";
+    private string forecastFault = "";
+    private bool forecasting;
+    private bool atWork;
     private bool missing;
     private bool saving;
     private bool gone;
@@ -91,6 +95,7 @@ public sealed partial class ChairPage
         if (state?.Visit.Id == Id)
             return;
 
+        await SaveAsync(); // of the visit before, when the same page goes on to another
         actor = await Staff.ActorAsync();
         PatientFile? file = await Files.OfVisitAsync(Id, actor);
         missing = file is null;
@@ -101,6 +106,8 @@ public sealed partial class ChairPage
         await ComputeAsync();
         if (!state.IsSigned && state.Arch.Advised is null && state.IsSeenToday)
             _ = AdviseAsync();
+        else
+            _ = LookAheadAsync();
     }
 
     private static string Pressed(bool pressed) => pressed ? "true" : "false";
@@ -126,7 +133,14 @@ public sealed partial class ChairPage
             return "No wire is shown.";
 
         string wire = Say.Wire(work.Arch.Wire.Id);
-        return work.WhyNot is { } why ? $"{wire}: {why}" : $"Forces of {wire} on the teeth, on engagement.";
+        if (work.WhyNot is { } why)
+            return $"{wire}: {why}";
+
+        return work.IsWorking
+            ? $"Forces of {wire} at work, once every displaced tooth has come {Engager.Relief:0 %} of its way."
+            : atWork
+                ? $"Forces of {wire} on engagement: its state at work was not found."
+                : $"Forces of {wire} on the teeth, on engagement.";
     }
 
     // Draws and solves what is on the screen. A result that is overtaken by a newer question is dropped; while there
@@ -144,7 +158,12 @@ public sealed partial class ChairPage
             : inputs;
         try
         {
-            WireAtWork solved = await Task.Run(() => WireAtWork.Engage(shown, wire, Ceilings));
+            bool relieved = atWork && isReal;
+            WireAtWork solved = await Task.Run(() =>
+            {
+                WireAtWork engaged = WireAtWork.Engage(shown, wire, Ceilings);
+                return (relieved ? engaged.AtWork() : null) ?? engaged;
+            });
             if (mine != drawing)
                 return;
 
@@ -243,9 +262,9 @@ public sealed partial class ChairPage
 
     private async Task CancelAdvice()
     {
+        progress = null;
         if (advising is not null)
             await advising.CancelAsync();
-        progress = null;
     }
 
     private async Task PositionsChangedAsync()
@@ -378,17 +397,53 @@ public sealed partial class ChairPage
 
     private async Task TurnAsync(Jaw jaw)
     {
-        await CancelAdvice();
+        // At once, before anything is awaited: the next tap may come already, and it means this arch.
         state!.Turn(jaw);
+        forecastFault = "";
         week = 0;
         outlook = null;
         work = null;
         scene = null;
+        await CancelAdvice();
         await ComputeAsync();
         if (state is { IsSigned: false, Arch.Advised: null, IsSeenToday: true })
             _ = AdviseAsync();
         else
             _ = LookAheadAsync();
+    }
+
+    private async Task WorkAsync(bool asked)
+    {
+        atWork = asked;
+        await ComputeAsync();
+    }
+
+    // Where the last visit's forecast has the teeth today. Whoever taps it has looked, and found them so.
+    private async Task AsForecastAsync()
+    {
+        if (state is not { IsSigned: false } || forecasting)
+            return;
+
+        (forecasting, forecastFault) = (true, "");
+        ChairState asked = state;
+        Jaw jaw = asked.Jaw;
+        try
+        {
+            ToothMap<ToothOffset> expected = await Task.Run(() => asked.Expected(jaw));
+            if (state == asked && asked.Jaw == jaw && !gone)
+            {
+                asked.See(PositionsFrom.AsForecast, expected);
+                await PositionsChangedAsync();
+            }
+        }
+        catch (ArgumentException cannot)
+        {
+            forecastFault = cannot.Message;
+        }
+        finally
+        {
+            forecasting = false;
+        }
     }
 
     private async Task LookAsync(ArchView asked)

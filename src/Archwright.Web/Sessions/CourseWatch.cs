@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using Archwright.Dentition.Teeth;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Courses;
-using Archwright.Practice.People;
 using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Storage.Desks;
@@ -71,7 +70,7 @@ public sealed class CourseWatch : IDisposable
         Jaw jaw = treatment.Jaw;
         if (entry.Visit.Content.Arch(jaw)?.Seen is not { } now)
             return CourseSign.NotKnown($"{jaw.Word()} arch not looked at yet");
-        if (last.Content.Arch(jaw) is not { Seen: { } then, Decided.WireId: { Length: > 0 } wire } arch)
+        if (PastInputs.After(last, treatment) is not { } past)
             return CourseSign.NotKnown($"{jaw.Word()} positions of the last visit are not on record");
 
         int weeks = Math.Clamp((entry.Visit.Day.DayNumber - last.Day.DayNumber) / 7, 1, 52);
@@ -79,25 +78,14 @@ public sealed class CourseWatch : IDisposable
         {
             Listing<ToothNumber> bonded = treatment.Appliance.Bonded;
             double? seen = ArchModel.Irregularity(jaw, bonded, now.Positions);
-            double? before = ArchModel.Irregularity(jaw, bonded, then.Positions);
+            double? before = ArchModel.Irregularity(jaw, bonded, past.Inputs.Positions);
             if (seen is null || before is null)
                 return CourseSign.NotKnown($"{jaw.Word()} front teeth are not all bonded");
             if (seen > before + Worse)
                 return Sign("needs a look", "!", "stop", jaw, seen.Value, $"{Figures.Mm(before.Value)} last time");
 
-            var inputs = new AdviceInputs
-            {
-                Jaw = jaw,
-                SlotCode = treatment.Appliance.SlotCode,
-                Bonded = bonded,
-                Positions = then.Positions,
-                Ties = arch.Ties,
-                Ends = arch.RightEnd ?? default,
-                Stock = Listing<string>.Empty,
-                Alerts = Listing<AlertKind>.Empty,
-            };
             Outlook outlook = Outlook.Band(
-                inputs, wire, weeks, entry.Patient.AgeOn(last.Day), cancellation);
+                past.Inputs, past.WireId, weeks, entry.Patient.AgeOn(last.Day), cancellation);
             return outlook.Weeks.Length > weeks && outlook.Weeks[weeks].Irregularity is { } band
                 ? Against(jaw, seen.Value, band)
                 : CourseSign.NotKnown(outlook.WhyItStops ?? $"{jaw.Word()}: no forecast");

@@ -98,6 +98,18 @@ public static class Say
         _ => "as last seen",
     };
 
+    /// <summary>A nominal slot.</summary>
+    public static string Slot(string code) => code switch
+    {
+        "018" => "0.018 in",
+        "022" => "0.022 in",
+        _ => code,
+    };
+
+    /// <summary>A prescription by the names of those who published it.</summary>
+    public static string Prescription(string id) => string.Join(
+        ' ', id.Split('-').Select(word => word.Length > 0 ? char.ToUpperInvariant(word[0]) + word[1..] : word));
+
     /// <summary>A decision.</summary>
     public static string Decided(Decision? decision) => decision switch
     {

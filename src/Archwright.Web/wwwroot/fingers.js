@@ -4,6 +4,7 @@
 const threshold = 4; // pixels under which a touch is a tap
 
 export function watch(svg, page) {
+  if (!svg) return; // the picture was taken off the page while this script was loading
   let drag = null;
   let busy = false;
   let waiting = null;
@@ -58,5 +59,4 @@ export function watch(svg, page) {
   svg.addEventListener('pointerup', up);
   svg.addEventListener('pointercancel', up);
   svg.dataset.fingers = 'ready';
-  return {};
 }

@@ -13,9 +13,12 @@ public sealed class PagesTests
     private static readonly Type[] Open =
         [typeof(SignInPage), typeof(FirstAccount), typeof(About), typeof(NotFound), typeof(NotAllowed), typeof(Fault)];
 
-    private static readonly Type[] AtTheChair = [typeof(ChairPage), typeof(CoursePage), typeof(Stock)];
+    private static readonly Type[] AtTheChair = [typeof(ChairPage), typeof(CoursePage), typeof(Stock), typeof(RecordPage), typeof(CeilingsPage)];
 
-    private static readonly Type[] SignedIn = [typeof(Day), typeof(Find), typeof(Account)];
+    private static readonly Type[] Owners = [typeof(SettingsPage), typeof(StaffPage)];
+
+    private static readonly Type[] SignedIn =
+        [typeof(Day), typeof(Find), typeof(Account), typeof(NewPatient), typeof(BookPage)];
 
     [Fact]
     public void Every_page_says_who_may_see_it()
@@ -27,16 +30,20 @@ public sealed class PagesTests
 
         Assert.Equal(
             pages.Select(page => page.Name).Order(StringComparer.Ordinal),
-            Open.Concat(AtTheChair).Concat(SignedIn).Select(page => page.Name).Order(StringComparer.Ordinal));
+            Open.Concat(AtTheChair).Concat(SignedIn).Concat(Owners).Select(page => page.Name).Order(StringComparer.Ordinal));
         Assert.All(Open, page => Assert.NotEmpty(page.GetCustomAttributes<AllowAnonymousAttribute>()));
         Assert.All(
-            AtTheChair.Concat(SignedIn),
+            AtTheChair.Concat(SignedIn).Concat(Owners),
             page => Assert.Empty(page.GetCustomAttributes<AllowAnonymousAttribute>()));
         Assert.All(
-            AtTheChair.Concat(SignedIn), page => Assert.NotEmpty(page.GetCustomAttributes<AuthorizeAttribute>()));
+            AtTheChair.Concat(SignedIn).Concat(Owners), page => Assert.NotEmpty(page.GetCustomAttributes<AuthorizeAttribute>()));
         Assert.All(
             AtTheChair,
             page => Assert.Contains(
                 page.GetCustomAttributes<AuthorizeAttribute>(), one => one.Policy == SignIn.AtTheChair));
+        Assert.All(
+            Owners,
+            page => Assert.Contains(
+                page.GetCustomAttributes<AuthorizeAttribute>(), one => one.Policy == SignIn.OwnsThePractice));
     }
 }
