@@ -28,7 +28,8 @@ public sealed class PastInputsTests
     [Fact]
     public void Without_positions_or_without_a_wire_nothing_can_be_forecast()
     {
-        Assert.Null(PastInputs.After(Samples.Visit(Guid.NewGuid(), Samples.With(arch => arch with { Seen = null })), Upper));
+        Assert.Null(PastInputs.After(
+            Samples.Visit(Guid.NewGuid(), Samples.With(arch => arch with { Seen = null })), Upper));
         Assert.Null(PastInputs.After(
             Samples.Visit(Guid.NewGuid(), Samples.With(arch => arch with
             {

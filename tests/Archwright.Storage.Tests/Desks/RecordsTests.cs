@@ -48,7 +48,8 @@ public sealed class RecordsTests(PostgresServer server)
     {
         using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
         (Guid id, _, _) = await made.ReadyToSignAsync();
-        var visit = Visit.Book(id, Samples.Today.AddDays(3), new TimeOnly(8, 0), 30, VisitKind.Emergency, "Wire pokes.");
+        var visit = Visit.Book(
+            id, Samples.Today.AddDays(3), new TimeOnly(8, 0), 30, VisitKind.Emergency, "Wire pokes.");
 
         await made.Diary.BookAsync(visit, Samples.Assistant);
 
