@@ -8,7 +8,7 @@ namespace Archwright.Browser.Tests;
 public sealed class Screen : IAsyncDisposable
 {
     /// <summary>How long anything may take before it counts as not coming [ms]: no test is about time.</summary>
-    public const float Patience = 90_000;
+    public const float Patience = 300_000;
 
     private readonly ConcurrentQueue<string> troubles = new();
 
