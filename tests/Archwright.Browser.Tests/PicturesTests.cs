@@ -2,11 +2,15 @@ using Microsoft.Playwright;
 
 namespace Archwright.Browser.Tests;
 
-/// <summary>Pictures of every screen for people to look at: run with <c>ARCHWRIGHT_PICTURES</c> naming a folder.
-/// </summary>
+/// <summary>Pictures of every screen for people to look at: <c>scripts/pictures.sh</c> runs this with
+/// <c>ARCHWRIGHT_PICTURES</c> naming a folder. The few that the documents show go into its folder <c>few</c>, as tall
+/// as the device.</summary>
 [Trait("basis", "docs")]
 public sealed class PicturesTests(PracticeApp app)
 {
+    private static readonly string[] Few =
+        ["day-tablet-light", "chair-tablet-light", "space-tablet-dark", "course-tablet-light", "chair-phone-light"];
+
     [Theory]
     [InlineData("tablet-light", 1180, 820, false)]
     [InlineData("tablet-dark", 1180, 820, true)]
@@ -18,37 +22,86 @@ public sealed class PicturesTests(PracticeApp app)
         string? folder = Environment.GetEnvironmentVariable("ARCHWRIGHT_PICTURES");
         Assert.SkipWhen(string.IsNullOrEmpty(folder), "Pictures are made where ARCHWRIGHT_PICTURES names a folder.");
         await using Screen screen = await app.OpenAsync(width, height, dark);
-        IPage page = screen.Page;
-
-        await page.GotoAsync("/sign-in");
-        await ShootAsync("sign-in");
+        var camera = new Camera(screen.Page, folder!, name); // the folder is named: see above
+        await screen.Page.GotoAsync("/sign-in");
+        await camera.ShootAsync("sign-in");
         await screen.SignInAsync("maren");
-        await page.WaitForTimeoutAsync(8_000);
-        await ShootAsync("day");
+        await screen.Page.Locator(".day-line").Nth(3).GetByText("computing").WaitForAsync(
+            new() { State = WaitForSelectorState.Hidden });
+        await camera.ShootAsync("day");
+        await ChairAsync(screen, camera);
+        await PatientAsync(screen, camera);
+        await PracticeAsync(screen, camera);
+    }
+
+    private static async Task ChairAsync(Screen screen, Camera camera)
+    {
+        IPage page = screen.Page;
         await screen.OpenChairAsync("Yusuf Adebanjo-Marsh");
-        await page.Locator(".candidate").First.WaitForAsync(new() { Timeout = 120_000 });
-        await page.Locator(".weeks").WaitForAsync(new() { Timeout = 60_000 });
-        await ShootAsync("chair");
+        await page.Locator(".candidate").First.WaitForAsync();
+        await page.Locator(".weeks").WaitForAsync();
+        await camera.ShootAsync("chair");
         await screen.Button("Frontal").ClickAsync();
         await page.Locator("[data-tooth='13']").ClickAsync();
-        await page.WaitForTimeoutAsync(500);
-        await ShootAsync("chair-frontal");
-        await page.GetByRole(AriaRole.Link, new() { Name = "Course", Exact = true }).ClickAsync();
-        await page.Locator(".band").First.WaitForAsync(new() { Timeout = 120_000 });
-        await ShootAsync("course");
-        await page.GotoAsync("/stock");
-        await page.Locator("table").WaitForAsync();
-        await ShootAsync("stock");
-        await page.GotoAsync("/find?q=am");
-        await page.Locator(".found").WaitForAsync();
-        await ShootAsync("find");
-        await page.GotoAsync("/about");
-        await page.GetByText("Intended use.").WaitForAsync();
-        await ShootAsync("about");
-
-        async Task ShootAsync(string what) => await page.ScreenshotAsync(new PageScreenshotOptions
+        await page.GetByLabel("occlusal in mm").WaitForAsync();
+        await camera.ShootAsync("chair-frontal");
+        if (await screen.Button("In space").CountAsync() > 0)
         {
-            Path = Path.Combine(folder!, $"{what}-{name}.png"), FullPage = true, // the folder is named: see above
-        });
+            await screen.Button("In space").ClickAsync();
+            await page.Locator(".space[data-drawn]").WaitForAsync();
+            await page.WaitForTimeoutAsync(1_500);
+            await camera.ShootAsync("space");
+        }
+    }
+
+    private static async Task PatientAsync(Screen screen, Camera camera)
+    {
+        IPage page = screen.Page;
+        await page.GetByRole(AriaRole.Link, new() { Name = "Course", Exact = true }).ClickAsync();
+        await page.Locator(".band").First.WaitForAsync();
+        await camera.ShootAsync("course");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Record", Exact = true }).ClickAsync();
+        await page.Locator(".teeth").First.WaitForAsync();
+        await camera.ShootAsync("record");
+        await page.GotoAsync("/patient/new");
+        await page.Locator(".fields").First.WaitForAsync();
+        await camera.ShootAsync("new-patient");
+    }
+
+    private static async Task PracticeAsync(Screen screen, Camera camera)
+    {
+        foreach ((string path, string what, string sign) in new[]
+                 {
+                     ("/stock", "stock", "table"), ("/find?q=am", "find", ".found"),
+                     ("/find?q=zz", "find-nobody", "[role=status]"), ("/settings", "settings", ".switch"),
+                     ("/staff", "staff", "td"), ("/ceilings", "ceilings", ".sources li"),
+                     ("/about", "about", "main h1"), ("/day/2020-01-01", "empty-day", "main h2"),
+                     ("/nowhere", "not-found", "main h1"),
+                 })
+        {
+            await screen.Page.GotoAsync(path);
+            await screen.Page.Locator(sign).First.WaitForAsync();
+            await camera.ShootAsync(what);
+        }
+    }
+
+    private sealed class Camera(IPage page, string folder, string name)
+    {
+        public async Task ShootAsync(string what)
+        {
+            await page.WaitForTimeoutAsync(400);
+            await page.EvaluateAsync("scrollTo(0, 0)");
+            await page.ScreenshotAsync(new PageScreenshotOptions
+            {
+                Path = Path.Combine(folder, $"{what}-{name}.png"), FullPage = true,
+            });
+            if (Few.Contains($"{what}-{name}"))
+            {
+                await page.ScreenshotAsync(new PageScreenshotOptions
+                {
+                    Path = Path.Combine(folder, "few", $"app-{what}-{name}.png"),
+                });
+            }
+        }
     }
 }

@@ -17,6 +17,16 @@ internal static class DragGeometry
         ArchSetup arch = ArchModel.Build(inputs, "niti-014"); // any wire: the slots alone are looked at
         SlotFrame rest = arch.Slots[arch.Teeth.IndexOf(drag.Tooth)].Rest;
         ClinicalAxes axes = ClinicalAxes.For(drag.Tooth);
+        if (drag.InSpace is { } free)
+        {
+            return start with
+            {
+                LabialMm = start.LabialMm + Vector3.Dot(free, ClinicalAxes.Labial(rest)),
+                OcclusalMm = start.OcclusalMm + Vector3.Dot(free, axes.Occlusal(rest)),
+                MesialMm = start.MesialMm + Vector3.Dot(free, axes.Mesial(rest)),
+            };
+        }
+
         Vector3 shift = view == ArchView.Occlusal
             ? new Vector3(-drag.X, inputs.Jaw == Jaw.Upper ? -drag.Y : drag.Y, 0)
             : drag.X * rest.Along + new Vector3(0, 0, -drag.Y);

@@ -13,6 +13,7 @@ using Archwright.Web.Drawing;
 using Archwright.Web.Sessions;
 using Archwright.Web.Words;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.EntityFrameworkCore;
 
 namespace Archwright.Web.Pages;
@@ -28,6 +29,7 @@ public sealed partial class ChairPage
     private Visit? next;
     private VisitSaved? conflict;
     private WireAtWork? work;
+    private WireAtWork? drawn; // the arch with the wire where one is in; what both views show
     private ArchScene? scene;
     private Outlook? outlook;
     private AdviceProgress? progress;
@@ -38,6 +40,8 @@ public sealed partial class ChairPage
     private string solveFault = "";
     private string forecastFault = "";
     private bool forecasting;
+    private bool inSpace;
+    private bool hasSpace;
     private bool atWork;
     private bool missing;
     private bool saving;
@@ -74,6 +78,9 @@ public sealed partial class ChairPage
     [Inject]
     private CurrentStaff Staff { get; set; } = null!;
 
+    [Inject]
+    private IWebHostEnvironment Host { get; set; } = null!;
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
@@ -95,6 +102,8 @@ public sealed partial class ChairPage
         if (state?.Visit.Id == Id)
             return;
 
+        // A program that was built without Node has no view in space, and says nothing of it here.
+        hasSpace = Host.WebRootFileProvider.GetFileInfo("_content/Archwright.Web/gen/space.js").Exists;
         await SaveAsync(); // of the visit before, when the same page goes on to another
         actor = await Staff.ActorAsync();
         PatientFile? file = await Files.OfVisitAsync(Id, actor);
@@ -169,11 +178,12 @@ public sealed partial class ChairPage
 
             solveFault = "";
             work = isReal ? solved : null;
-            scene = ArchDrawing.Draw(isReal ? solved : solved with { Loads = [], WhyNot = "" }, view);
+            drawn = isReal ? solved : solved with { Loads = [], WhyNot = "" };
+            scene = ArchDrawing.Draw(drawn, view);
         }
         catch (ArgumentException cannot) when (mine == drawing)
         {
-            work = null;
+            work = drawn = null;
             scene = null;
             solveFault = cannot.Message;
         }
@@ -402,7 +412,7 @@ public sealed partial class ChairPage
         forecastFault = "";
         week = 0;
         outlook = null;
-        work = null;
+        work = drawn = null;
         scene = null;
         await CancelAdvice();
         await ComputeAsync();
@@ -448,6 +458,7 @@ public sealed partial class ChairPage
 
     private async Task LookAsync(ArchView asked)
     {
+        inSpace = false;
         view = asked;
         await ComputeAsync();
     }

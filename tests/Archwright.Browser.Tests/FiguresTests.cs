@@ -1,0 +1,133 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace Archwright.Browser.Tests;
+
+/// <summary>Figures of the served app, printed and not judged: run with <c>ARCHWRIGHT_FIGURES=1</c> on a machine that
+/// does nothing else.</summary>
+[Trait("basis", "ours")]
+public sealed class FiguresTests(PracticeApp app)
+{
+    private const string WatchDrag = """
+        () => {
+          const svg = document.querySelector('svg.arch');
+          window.waits = [];
+          let moved = 0;
+          svg.addEventListener('pointermove', () => { moved ||= performance.now(); }, { capture: true });
+          new MutationObserver(() => requestAnimationFrame(() => {
+            if (moved) { window.waits.push(performance.now() - moved); moved = 0; }
+          })).observe(svg, { attributes: true, subtree: true, childList: true });
+        }
+        """;
+
+    [Fact]
+    public async Task Start_memory_pages_drag_and_fifty_at_once()
+    {
+        Assert.SkipUnless(
+            Environment.GetEnvironmentVariable("ARCHWRIGHT_FIGURES") is "1",
+            "Figures are taken with ARCHWRIGHT_FIGURES=1.");
+        await using Screen screen = await app.OpenAsync();
+        Say($"start to address, demo made anew: {app.TimeToAddress.TotalSeconds:0.0} s");
+        var first = Stopwatch.StartNew();
+        await screen.Page.GotoAsync("/sign-in");
+        Say($"first page after it: {first.Elapsed.TotalSeconds:0.00} s");
+        await screen.SignInAsync("maren");
+        await PagesAsync(screen);
+        await DragAsync(screen);
+        app.Server.Refresh();
+        Say($"memory of the app, one screen: {app.Server.WorkingSet64 / 1048576} MB");
+        await FiftyAsync();
+        app.Server.Refresh();
+        Say($"memory of the app, after fifty screens: {app.Server.WorkingSet64 / 1048576} MB");
+    }
+
+    // From the tap on a link to the heading of the page.
+    private static async Task PagesAsync(Screen screen)
+    {
+        (string Path, string Sign)[] pages =
+        [
+            ("/", "ol.day"), ("/stock", "table"), ("/find?q=am", ".found"), ("/ceilings", ".sources"),
+            ("/settings", "h1:has-text('Settings')"), ("/about", "h1"),
+        ];
+        List<double> waits = [];
+        for (int round = 0; round < 10; round++)
+        {
+            foreach ((string path, string sign) in pages)
+            {
+                var wait = Stopwatch.StartNew();
+                await screen.Page.GotoAsync(path);
+                await screen.Page.Locator(sign).First.WaitForAsync();
+                waits.Add(wait.Elapsed.TotalMilliseconds);
+            }
+        }
+
+        Tell("page, loaded whole", waits);
+    }
+
+    private static async Task DragAsync(Screen screen)
+    {
+        IPage page = screen.Page;
+        await page.GotoAsync("/");
+        await screen.OpenChairAsync("Fatima Zahrani-Boult");
+        await page.Locator("svg[data-fingers='ready']").WaitForAsync();
+        await page.Locator(".candidate").First.WaitForAsync();
+        await page.WaitForTimeoutAsync(5_000);
+        await page.EvaluateAsync(WatchDrag);
+        LocatorBoundingBoxResult box = (await page.Locator("[data-tooth='12'] .slot").BoundingBoxAsync())!; // on screen
+        float x = box.X + box.Width / 2;
+        float y = box.Y + box.Height / 2;
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        for (int i = 1; i <= 60; i++)
+        {
+            await page.Mouse.MoveAsync(x, y + 6 + (i % 20) * 0.7f);
+            await page.WaitForTimeoutAsync(250);
+        }
+
+        await page.Mouse.UpAsync();
+        JsonElement? waits = await page.EvaluateAsync("window.waits");
+        Tell("finger to forces", [.. waits!.Value.EnumerateArray().Select(one => one.GetDouble())]);
+    }
+
+    private async Task FiftyAsync()
+    {
+        string[] users = ["maren", "teodor", "priya", "callum"];
+        var opened = new List<Screen>();
+        var all = Stopwatch.StartNew();
+        List<double> waits = [];
+        for (int i = 0; i < 50; i++)
+        {
+            Screen one = await app.OpenAsync();
+            opened.Add(one);
+            await one.SignInAsync(users[i % users.Length]);
+        }
+
+        Say($"fifty sign-ins, one after the other: {all.Elapsed.TotalSeconds:0} s");
+        await Task.WhenAll(opened.Select(async one =>
+        {
+            foreach (string path in new[] { "/stock", "/find?q=an", "/ceilings", "/" })
+            {
+                var wait = Stopwatch.StartNew();
+                await one.Page.GotoAsync(path);
+                await one.Page.Locator("main h1").First.WaitForAsync();
+                lock (waits)
+                    waits.Add(wait.Elapsed.TotalMilliseconds);
+            }
+        }));
+        Tell("page, fifty at once, browser on the same machine", waits);
+        foreach (Screen one in opened)
+            await one.DisposeAsync();
+    }
+
+    private static void Tell(string what, IReadOnlyList<double> waits)
+    {
+        double[] sorted = [.. waits.Order()];
+        (double middle, double late) = (sorted[sorted.Length / 2], sorted[(int)(0.95 * (sorted.Length - 1))]);
+        Say($"{what}: median {middle:0} ms, p95 {late:0} ms, {sorted.Length} of them");
+    }
+
+    private static void Say(FormattableString words) =>
+        TestContext.Current.TestOutputHelper?.WriteLine(words.ToString(CultureInfo.InvariantCulture));
+}
