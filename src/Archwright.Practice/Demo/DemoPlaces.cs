@@ -36,6 +36,7 @@ internal sealed class DemoPlaces
             .Select(one => (
                 Name: Name(file.Patients[one.Index].Id, one.Jaw),
                 new SimulatedArch(one.Jaw, file.Patients[one.Index], one.Index, null).Places))
+            .ToArray() // in order, which the dictionary of a parallel query does not keep
             .ToDictionary(
                 one => one.Name,
                 one => one.Places.ToDictionary(
