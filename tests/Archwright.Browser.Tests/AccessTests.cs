@@ -32,6 +32,13 @@ public sealed class AccessTests(PracticeApp app)
         await page.Locator("[data-tooth='12']").ClickAsync();
         await page.GetByLabel("occlusal in mm").WaitForAsync();
         await IsFreeAsync(page);
+        if (await screen.Button("In space").CountAsync() > 0)
+        {
+            await screen.Button("In space").ClickAsync();
+            await page.Locator(".space[data-drawn]").WaitForAsync();
+            await IsFreeAsync(page);
+        }
+
         await page.GetByRole(AriaRole.Link, new() { Name = "Course", Exact = true }).ClickAsync();
         await page.Locator("svg.chart").First.WaitForAsync();
         await IsFreeAsync(page);

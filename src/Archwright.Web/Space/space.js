@@ -169,7 +169,7 @@ export function open(host, page) {
     if (from !== 'bite') middle.z += 4 * jaw; // toward the roots, so that they are in the middle of the picture too
     const wide = host.clientWidth / Math.max(1, host.clientHeight);
     way = from;
-    const far = ({ front: 112, bite: 150 }[from] ?? 128) * Math.max(1, 1.35 / wide);
+    const far = ({ front: 100, bite: 150 }[from] ?? 124) * Math.max(1, 1.35 / wide);
     const up = new Vector3(0, 0, 1);
     const ways = {
       front: [0, 1, 0.05], right: [1, 0.35, 0.05], left: [-1, 0.35, 0.05], bite: [0, 0.001, -jaw],
