@@ -51,7 +51,27 @@ public enum WireFitness
 /// <param name="LargestForceTooth">ISO number of that tooth; empty when it cannot be engaged.</param>
 /// <param name="Sentence">What a clinician would say of it.</param>
 public sealed record AdvisedWire(
-    string WireId, WireFitness Fitness, double? LargestForceN, string LargestForceTooth, string Sentence);
+    string WireId, WireFitness Fitness, double? LargestForceN, string LargestForceTooth, string Sentence)
+{
+    /// <summary>Why it is not the advised wire, in a sentence; empty where nothing is said.</summary>
+    public string WhyNot { get; init; } = "";
+
+    /// <summary>What was found of it, one sentence each; empty where nothing is said.</summary>
+    public Listing<string> Findings { get; init; } = Listing<string>.Empty;
+
+    /// <summary>True when it is as good as the first one as far as is known: a little more or less of what was
+    /// measured would turn the order.</summary>
+    public bool TiesWithFirst { get; init; }
+
+    /// <summary>Index from 0 to 10 that rises with the forces on engagement; null where it is not given.</summary>
+    public double? ComfortIndex { get; init; }
+}
+
+/// <summary>Weeks to the next visit, as advised.</summary>
+/// <param name="LowWeeks">Earliest.</param>
+/// <param name="UsualWeeks">Usual.</param>
+/// <param name="HighWeeks">Latest.</param>
+public sealed record AdvisedInterval(int LowWeeks, int UsualWeeks, int HighWeeks);
 
 /// <summary>What an advice rests on. Two equal inputs get the same advice from the same program and policy.</summary>
 public sealed record AdviceInputs
@@ -95,6 +115,18 @@ public sealed record Recommendation
 
     /// <summary>Id of the wire advised; empty when none can be.</summary>
     public required string WireId { get; init; }
+
+    /// <summary>The one sentence that says why; empty where nothing is said.</summary>
+    public string Because { get; init; } = "";
+
+    /// <summary>Weeks to the next visit; null where none are advised.</summary>
+    public AdvisedInterval? Interval { get; init; }
+
+    /// <summary>Teeth to be tied at a distance or passed by; the others are tied as usual.</summary>
+    public Listing<ToothNumber> PartialTies { get; init; } = Listing<ToothNumber>.Empty;
+
+    /// <summary>What was not said and matters, as questions.</summary>
+    public Listing<string> Missing { get; init; } = Listing<string>.Empty;
 
     /// <summary>All wires looked at, best first.</summary>
     public required Listing<AdvisedWire> Options { get; init; }

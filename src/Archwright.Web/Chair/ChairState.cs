@@ -254,6 +254,30 @@ public sealed class ChairState
         Decided = new Decision(WireAct.Keep, arch.Found?.WireId ?? "", null, arch.Decided?.Reason ?? ""),
     });
 
+    /// <summary>Sets the interval to the next visit as the advice has it.</summary>
+    public void TakeInterval()
+    {
+        if (Arch.Advised?.Interval is { } interval)
+        {
+            Edit(content => content with
+            {
+                NextInWeeks = Math.Clamp(interval.UsualWeeks, 1, SigningChecks.LongestInterval),
+            });
+        }
+    }
+
+    /// <summary>Ties the teeth that the advice names at a distance.</summary>
+    public void TieAsAdvised()
+    {
+        if (Arch.Advised is { PartialTies.Count: > 0 } advised)
+        {
+            EditArch(arch => arch with
+            {
+                Ties = advised.PartialTies.Aggregate(arch.Ties, (ties, tooth) => ties.With(tooth, TieKind.Partial)),
+            });
+        }
+    }
+
     /// <summary>Says why the decision differs from the advice.</summary>
     public void Because(string reason) => EditArch(arch =>
         arch.Decided is null ? arch : arch with { Decided = arch.Decided with { Reason = reason } });

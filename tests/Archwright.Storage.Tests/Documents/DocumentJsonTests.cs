@@ -1,5 +1,9 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
+using Archwright.Dentition.Teeth;
+using Archwright.Practice.Advice;
 using Archwright.Practice.Tests;
+using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Storage.Documents;
 
@@ -16,6 +20,34 @@ public sealed class DocumentJsonTests
 
         Assert.Equal(Samples.Complete, DocumentJson.Read<VisitContent>(json));
         Assert.Equal(json, DocumentJson.Write(DocumentJson.Read<VisitContent>(json)));
+    }
+
+    [Fact]
+    public void An_advice_is_read_whole_and_one_of_an_earlier_program_is_still_read()
+    {
+        VisitContent whole = Samples.With(arch => arch with
+        {
+            Advised = Samples.Advice() with
+            {
+                Because = "Nearly full.",
+                Interval = new AdvisedInterval(5, 6, 8),
+                PartialTies = Listing<ToothNumber>.Of([ToothNumber.FromIso(13)]),
+                Missing = Listing<string>.Of(["Ask."]),
+            },
+        });
+        Assert.Equal(whole, DocumentJson.Read<VisitContent>(DocumentJson.Write(whole)));
+
+        JsonNode earlier = JsonNode.Parse(DocumentJson.Write(Samples.Complete))!;
+        JsonObject advice = earlier["upper"]!["advised"]!.AsObject();
+        foreach (string member in new[] { "because", "partial_ties", "missing" })
+            Assert.True(advice.Remove(member), member);
+        foreach (JsonNode? option in advice["options"]!.AsArray())
+        {
+            foreach (string member in new[] { "why_not", "findings", "ties_with_first" })
+                Assert.True(option!.AsObject().Remove(member), member);
+        }
+
+        Assert.Equal(Samples.Complete, DocumentJson.Read<VisitContent>(earlier.ToJsonString()));
     }
 
     [Fact]

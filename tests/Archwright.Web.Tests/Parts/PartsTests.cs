@@ -1,6 +1,10 @@
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Slots;
+using Archwright.Practice.Advice;
 using Archwright.Practice.Courses;
 using Archwright.Practice.People;
 using Archwright.Practice.Tests;
+using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Storage.Desks;
 using Archwright.Web.Chair;
@@ -101,6 +105,56 @@ public sealed class PartsTests : BunitContext
         Assert.Contains("It recommends; the clinician decides.", list.Markup, StringComparison.Ordinal);
         Assert.Contains("test-1", list.Markup, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void An_advice_gives_its_reason_interval_ties_questions_and_what_speaks_against_each_wire()
+    {
+        ChairState state = Open();
+        state.Edit(_ => Samples.With(arch => arch with { Decided = null, Advised = WholeAdvice() }));
+        var list = Render<CandidateList>(parts => parts.Add(part => part.State, state));
+
+        string words = list.Find(".advice").TextContent;
+        foreach (string said in new[]
+                 {
+                     "Advice: step up to", "Every slot is nearly full.", "Next visit in 5 to 8 weeks, usually 6.",
+                     "upper right canine (13, ISO)", "Ask for the discomfort.",
+                 })
+        {
+            Assert.Contains(said, words, StringComparison.Ordinal);
+        }
+
+        string second = list.FindAll(".candidate")[1].TextContent;
+        Assert.Contains("Too strong for the canine.", second, StringComparison.Ordinal);
+        Assert.Contains("As good as the first", second, StringComparison.Ordinal);
+        Assert.Contains("Ceilings: 2 above.", list.Find(".findings").TextContent, StringComparison.Ordinal);
+        Assert.Null(state.Arch.Decided); // nothing is chosen in advance
+
+        list.FindAll(".advice button")[0].Click();
+        list.FindAll(".advice button")[1].Click();
+
+        Assert.Equal(6, state.Content.NextInWeeks);
+        Assert.Equal(TieKind.Partial, state.Arch.Ties.Of(ToothNumber.FromIso(13), TieKind.None));
+    }
+
+    private static Recommendation WholeAdvice() => Samples.Advice() with
+    {
+        Kind = AdviceKind.StepUp,
+        Because = "Every slot is nearly full.",
+        Interval = new AdvisedInterval(5, 6, 8),
+        PartialTies = Listing<ToothNumber>.Of([ToothNumber.FromIso(13)]),
+        Missing = Listing<string>.Of(["Ask for the discomfort."]),
+        Options = Listing<AdvisedWire>.Of(
+        [
+            new AdvisedWire("niti-014", WireFitness.Fits, 0.9, "13", "Goes in everywhere."),
+            new AdvisedWire("ss-016", WireFitness.TooStrong, 3, "13", "Goes in.")
+            {
+                WhyNot = "Too strong for the canine.",
+                TiesWithFirst = true,
+                Findings = Listing<string>.Of(["Ceilings: 2 above."]),
+                ComfortIndex = 6.2,
+            },
+        ]),
+    };
 
     private static ChairState Open()
     {
