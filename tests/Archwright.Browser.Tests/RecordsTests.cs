@@ -97,7 +97,7 @@ public sealed class RecordsTests(PracticeApp app)
         ILocator picture = page.Locator(".photos img");
         await picture.WaitForAsync();
         await picture.ScrollIntoViewIfNeededAsync();
-        await page.WaitForFunctionAsync("document.querySelector('.photos img').naturalWidth === 1");
+        await Assertions.Expect(picture).ToHaveJSPropertyAsync("naturalWidth", 1);
 
         // Nobody sees it without signing in.
         string path = (await picture.GetAttributeAsync("src"))!;

@@ -26,7 +26,7 @@ public sealed class SpaceTests(PracticeApp app)
         await Assertions.Expect(label).ToContainTextAsync("cN"); // the view knows of the choice
         LocatorBoundingBoxResult box = (await label.BoundingBoxAsync())!; // it is on the screen
         // The number stands at the edge of the crown; a little toward the root is the crown itself.
-        (float x, float y) = (box.X + box.Width / 2, box.Y - 18);
+        (float x, float y) = (box.X + box.Width / 2, box.Y - 34);
         await page.Mouse.MoveAsync(x, y);
         await page.Mouse.DownAsync();
         await page.Mouse.MoveAsync(x, y + 14, new() { Steps = 6 });

@@ -59,8 +59,11 @@ public sealed record Outlook(ImmutableArray<OutlookWeek> Weeks, string? WhyItSto
         if (usual.AtWeek(1) is null)
             return new Outlook([], Words(usual.Stop));
 
-        Forecast slow = Forecaster.Run(request with { Rate = Known(request.Rate, -Ninetieth) }, cancellation);
+        // At the same time: neither needs the other. A failure is passed on as it is.
+        Task<Forecast> slower = Task.Run(
+            () => Forecaster.Run(request with { Rate = Known(request.Rate, -Ninetieth) }, cancellation), cancellation);
         Forecast quick = Forecaster.Run(request with { Rate = Known(request.Rate, Ninetieth) }, cancellation);
+        Forecast slow = slower.GetAwaiter().GetResult();
         return new Outlook(
             [
                 .. Enumerable.Range(0, weeks + 1)
