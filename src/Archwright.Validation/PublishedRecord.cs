@@ -22,7 +22,7 @@ public static class PublishedRecord
     /// <exception cref="TableException">A table is faulty.</exception>
     public static IReadOnlyList<PublishedCheck> Checks => AllChecks.Value;
 
-    /// <summary>The differences that are known and explained.</summary>
+    /// <summary>The differences that are known.</summary>
     /// <exception cref="TableException">A table is faulty.</exception>
     public static IReadOnlyList<KnownDifference> Differences => AllDifferences.Value;
 
@@ -56,7 +56,7 @@ public static class PublishedRecord
         if (difference is not null)
         {
             return difference.Computed.Holds(computed)
-                ? new CheckResult(check, computed, Verdict.Explained, difference.Reason)
+                ? new CheckResult(check, computed, difference.Verdict, difference.Reason)
                 : new CheckResult(check, computed, Verdict.Out, "");
         }
 

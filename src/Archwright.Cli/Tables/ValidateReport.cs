@@ -65,15 +65,21 @@ internal static class ValidateReport
 
     private static void WriteReasons(Terminal terminal, IReadOnlyList<CheckResult> results)
     {
-        CheckResult[] explained = [.. results.Where(result => result.Verdict == Verdict.Explained)];
-        if (explained.Length == 0)
+        WriteReasons(terminal, "Out", [.. results.Where(result => result.Verdict == Verdict.Out)]);
+        WriteReasons(terminal, "Explained", [.. results.Where(result => result.Verdict == Verdict.Explained)]);
+    }
+
+    private static void WriteReasons(Terminal terminal, string heading, CheckResult[] results)
+    {
+        if (results.Length == 0)
             return;
 
-        Layout.Heading(terminal, "Explained");
-        foreach (CheckResult result in explained)
+        Layout.Heading(terminal, heading);
+        foreach (CheckResult result in results)
         {
             Layout.Paragraph(terminal, result.Check.Title);
-            Layout.Paragraph(terminal, result.Reason, "    ", Layout.Quiet);
+            string reason = result.Reason.Length > 0 ? result.Reason : "Nothing is known of this difference.";
+            Layout.Paragraph(terminal, reason, "    ", Layout.Quiet);
         }
 
         Layout.Gap(terminal);

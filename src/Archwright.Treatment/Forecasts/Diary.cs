@@ -30,7 +30,8 @@ internal sealed class Diary(ForecastRequest request, MovingArch arch)
                 ? arch.AtResistance(i, places[i], wrenches[i]) + arch.Applied[i] : arch.Applied[i];
         }
 
-        _days.Add(Day(0, places, wrenches, loads, engaged.StoredEnergy));
+        double[] rates = [.. loads.Select((load, i) => Waits(i, load) ? 0 : arch.Rates[i])];
+        _days.Add(Day(0, places, wrenches, loads, engaged.StoredEnergy, rates));
     }
 
     /// <summary>The whole days that end within a step.</summary>
@@ -50,7 +51,7 @@ internal sealed class Diary(ForecastRequest request, MovingArch arch)
             }
 
             double energy = from.StoredEnergy * (1 - share) + to.StoredEnergy * share;
-            _days.Add(Day(day, places, wrenches, loads, energy));
+            _days.Add(Day(day, places, wrenches, loads, energy, step.Rates));
         }
     }
 
@@ -69,18 +70,22 @@ internal sealed class Diary(ForecastRequest request, MovingArch arch)
         };
     }
 
+    // A wire fitted today: whose ligament it presses beyond the law's range.
+    private bool Waits(int tooth, Six load) => request is { OverloadedTeethWait: true, WeeksInPlace: 0 }
+        && MovementLaw.LagOf(ToothAnswer.Stress(arch.Supports[tooth], load)) > 0;
+
     private ForecastDay Day(
-        int day, ReadOnlySpan<SlotFrame> places, Wrench[] wrenches, Six[] loads, double energy)
+        int day, ReadOnlySpan<SlotFrame> places, Wrench[] wrenches, Six[] loads, double energy, double[] rates)
     {
         var teeth = ImmutableArray.CreateBuilder<ToothDay>(arch.Count);
         for (int i = 0; i < arch.Count; i++)
-            teeth.Add(Tooth(i, places[i], wrenches[i], loads[i]));
+            teeth.Add(Tooth(i, places[i], wrenches[i], loads[i], rates[i]));
 
         double activation = _firstEnergy > LeastEnergy ? Math.Sqrt(Math.Max(0, energy) / _firstEnergy) : 0;
         return new ForecastDay(day, Irregularity(places), activation, energy, teeth.MoveToImmutable());
     }
 
-    private ToothDay Tooth(int i, SlotFrame place, Wrench wire, Six load)
+    private ToothDay Tooth(int i, SlotFrame place, Wrench wire, Six load, double rate)
     {
         ToothNumber tooth = arch.Teeth[i];
         ClinicalAxes axes = ClinicalAxes.For(tooth);
@@ -94,7 +99,7 @@ internal sealed class Diary(ForecastRequest request, MovingArch arch)
             wire,
             axes.Resolve(place, wire),
             whole,
-            ToothMovement.Read(tooth, arch.Supports[i], axes.Resolve(place, whole), load, arch.Rates[i]));
+            ToothMovement.Read(tooth, arch.Supports[i], axes.Resolve(place, whole), load, rate));
     }
 
     private double? Irregularity(ReadOnlySpan<SlotFrame> places)

@@ -10,6 +10,10 @@ namespace Archwright.Treatment.Forecasts;
 /// sees one road and not the solver's attempts.</remarks>
 internal sealed class EngagedWireInPlace : IWireInPlace
 {
+    // Half as fine as usual: teeth come out within a hundredth of their way, in half of the time.
+    private static readonly EngagementOptions Coarse = new() { ElementsPerGap = 2, ElementsPerSlot = 2 };
+
+    private readonly EngagementOptions _mesh;
     private readonly ImmutableArray<SlotFrame> _today;
     private readonly bool _remembers;
     private Engager _engager;
@@ -17,11 +21,15 @@ internal sealed class EngagedWireInPlace : IWireInPlace
 
     /// <param name="arrangement">Wire and slots as they stand today.</param>
     /// <param name="fitted">Where the slots stood when the wire was fitted; null when that is today.</param>
-    public EngagedWireInPlace(Arrangement arrangement, ImmutableArray<SlotFrame>? fitted)
+    /// <param name="mesh">How fine; null for what forecasts usually take.</param>
+    public EngagedWireInPlace(
+        Arrangement arrangement, ImmutableArray<SlotFrame>? fitted, EngagementOptions? mesh = null)
     {
+        _mesh = mesh ?? Coarse;
         _today = [.. arrangement.Slots.Select(slot => slot.Actual)];
         _remembers = arrangement.Wire.Alloy is not LinearElastic;
-        _engager = new Engager(fitted is { } then && _remembers ? Placed(arrangement, then.AsSpan()) : arrangement);
+        _engager = new Engager(
+            fitted is { } then && _remembers ? Placed(arrangement, then.AsSpan()) : arrangement, _mesh);
     }
 
     public EngagementResult Engage(CancellationToken cancellation)
@@ -41,7 +49,7 @@ internal sealed class EngagedWireInPlace : IWireInPlace
             return result;
 
         // Without memory there is another road: from nothing, at the new places.
-        _engager = new Engager(Placed(_engager.Arrangement, places));
+        _engager = new Engager(Placed(_engager.Arrangement, places), _mesh);
         return _engager.Engage(cancellation);
     }
 

@@ -49,6 +49,10 @@ public sealed record ForecastRequest
     /// <summary>Whether neighbouring crowns keep each other from passing.</summary>
     public bool CrownsTouch { get; init; } = true;
 
+    /// <summary>Whether a tooth loaded beyond the law's range stands still at first, as
+    /// <see cref="Movement.MovementLaw.LagOf"/> says.</summary>
+    public bool OverloadedTeethWait { get; init; } = true;
+
     /// <summary>Largest error of one time step [mm at the crown]: smaller is finer and slower.</summary>
     public double StepTolerance { get; init; } = 0.02;
 

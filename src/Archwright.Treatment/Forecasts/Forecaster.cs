@@ -48,7 +48,9 @@ public static class Forecaster
     {
         var arch = new MovingArch(request);
         SlotFrame[] places = [.. request.Arrangement.Slots.Select(slot => slot.Actual)];
-        var march = new March(arch, wire, places, request.StepTolerance);
+        var march = new March(
+            arch, wire, places, request.StepTolerance,
+            new Waiting(arch, request.OverloadedTeethWait, already: 7 * request.WeeksInPlace));
         var diary = new Diary(request, arch);
         if (!march.TryBegin(cancellation))
         {

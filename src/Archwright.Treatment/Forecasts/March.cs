@@ -22,6 +22,7 @@ internal sealed class March
     private const double LeastShare = 1.0 / 64;
 
     private readonly MovingArch _arch;
+    private readonly Waiting _waiting;
     private readonly IWireInPlace _wire;
     private readonly double _tolerance;
     private readonly MovementStep _step;
@@ -32,9 +33,11 @@ internal sealed class March
     private EngagementResult _engaged;
     private double _soft;
 
-    public March(MovingArch arch, IWireInPlace wire, ReadOnlySpan<SlotFrame> places, double tolerance)
+    public March(
+        MovingArch arch, IWireInPlace wire, ReadOnlySpan<SlotFrame> places, double tolerance, Waiting waiting)
     {
         _arch = arch;
+        _waiting = waiting;
         _wire = wire;
         _tolerance = tolerance;
         _step = new MovementStep(arch);
@@ -92,6 +95,7 @@ internal sealed class March
         if (!TryRelieve(told, cancellation))
             return false;
 
+        _waiting.Pass(0, _loads);
         double length = FirstStep;
         var before = new Six[_arch.Count];
         while (Day < day - 1e-9)
@@ -100,7 +104,9 @@ internal sealed class March
             if (++Steps > MostSteps)
                 return Give("The forecast takes too many steps; the teeth move too unevenly to be followed.");
 
-            double days = Math.Min(length, ToWeekEnd(day));
+            for (int i = 0; i < _arch.Count; i++)
+                _step.Rates[i] = _waiting.Stands(i) ? 0 : _arch.Rates[i];
+            double days = Math.Min(Math.Min(length, ToWeekEnd(day)), _waiting.UntilNext);
             _loads.CopyTo(before, 0);
             StepEnd end = TryStep(days, before, soft: 1, cancellation, out EngagementResult tried);
             if (end != StepEnd.Taken)
@@ -125,6 +131,7 @@ internal sealed class March
             told(Day, days, _step, tried);
             Accept(tried);
             Day += days;
+            _waiting.Pass(days, _loads);
             if (days >= length - 1e-9)
                 length = Math.Min(LongestStep, days * Growth(error));
         }
@@ -212,8 +219,8 @@ internal sealed class March
         double largest = 0;
         for (int i = 0; i < _arch.Count && days > 0; i++)
         {
-            Six change = ToothAnswer.Twist(_arch.Supports[i], _step.Load[i], _arch.Rates[i])
-                - ToothAnswer.Twist(_arch.Supports[i], before[i], _arch.Rates[i]);
+            Six change = ToothAnswer.Twist(_arch.Supports[i], _step.Load[i], _step.Rates[i])
+                - ToothAnswer.Twist(_arch.Supports[i], before[i], _step.Rates[i]);
             largest = Math.Max(largest, ToothAnswer.Size(_arch.Supports[i], change) * days / 2);
         }
 

@@ -62,6 +62,7 @@ internal sealed class MovementStep
         Load = new Six[arch.Count];
         LoadBefore = new Six[arch.Count];
         Start = new SlotFrame[arch.Count];
+        Rates = [.. arch.Rates];
     }
 
     /// <summary>Slots at the start of the step.</summary>
@@ -75,6 +76,9 @@ internal sealed class MovementStep
 
     /// <summary>The whole load on each tooth at the start of the step.</summary>
     public Six[] LoadBefore { get; }
+
+    /// <summary>Factor on the law during this step, tooth by tooth: nil for one that stands still.</summary>
+    public double[] Rates { get; }
 
     /// <summary>Iterations used by the last solve.</summary>
     public int Iterations { get; private set; }
@@ -250,7 +254,7 @@ internal sealed class MovementStep
     private Six Give(int tooth, double days)
     {
         ToothSupport support = _arch.Supports[tooth];
-        double moved = days * ToothAnswer.Mobility(support, Load[tooth], _arch.Rates[tooth]);
+        double moved = days * ToothAnswer.Mobility(support, Load[tooth], Rates[tooth]);
         double given = _soft * ToothAnswer.ShareGiven(support, Load[tooth]);
         Vector3 squares = support.TurningSquares;
         return new Six(
@@ -298,7 +302,7 @@ internal sealed class MovementStep
             return;
 
         double stress = ToothAnswer.Stress(support, load);
-        double kappa = days * ToothAnswer.Mobility(support, load, _arch.Rates[tooth])
+        double kappa = days * ToothAnswer.Mobility(support, load, Rates[tooth])
             * (1 - MovementLaw.Sensitivity(stress)) / power;
         double weight = kappa / (1 - kappa * held);
         double along = 0;

@@ -17,7 +17,7 @@ public static class LoneTooth
     /// <summary>How its slot moves under a steady load that goes along with the tooth.</summary>
     /// <param name="tooth">Which.</param>
     /// <param name="load">At the slot, in clinical words.</param>
-    /// <param name="days">For how long.</param>
+    /// <param name="days">For how long; a load beyond the law's range moves it after the lag alone.</param>
     /// <param name="rate">Factor on the law; 1 for the mean person.</param>
     /// <exception cref="ArgumentOutOfRangeException">The tables do not hold the tooth, or a figure is not a sensible
     /// number.</exception>
@@ -26,12 +26,15 @@ public static class LoneTooth
         ToothSupport support = ToothSupport.Of(tooth);
         Check(days, 0, 3650, nameof(days));
         Check(rate, 0, 100, nameof(rate));
-        Six twist = ToothAnswer.Twist(support, AppliedLoad.AtResistance(tooth, support, load), rate);
+        Six atResistance = AppliedLoad.AtResistance(tooth, support, load);
+        Six twist = ToothAnswer.Twist(support, atResistance, rate);
+        double lag = rate > 0 ? MovementLaw.LagOf(ToothAnswer.Stress(support, atResistance)) / rate : 0;
+        double moving = Math.Max(0, days - lag);
         // A steady twist in the tooth's own axes, in small turns.
         int steps = (int)Math.Ceiling(days) * 8;
         SlotFrame place = Upright;
         for (int i = 0; i < steps; i++)
-            place = MovingArch.Moved(support, place, twist * (days / steps));
+            place = MovingArch.Moved(support, place, twist * (moving / steps));
 
         return ClinicalAxes.For(tooth).Between(Upright, place);
     }

@@ -23,6 +23,10 @@ public static class MovementConstants
     /// <summary>Stress above which speed does not rise [kPa].</summary>
     public static Sourced MostStress => Of("most_stress");
 
+    /// <summary>How long a tooth stands still whose ligament is stressed beyond <see cref="MostStress"/>, mean person
+    /// [d].</summary>
+    public static Sourced Lag => Of("lag");
+
     /// <summary>Force over mean stress of a translated upper canine [mm²].</summary>
     public static Sourced CanineArea => Of("canine_area");
 

@@ -36,7 +36,8 @@ internal static class TeethFigures
             Name = "teeth-alignment",
             Title = "Crowded lower front teeth with 0.014 NiTi: irregularity left",
             Caption = "Computed: mean of made-up arches and patients; bars: two groups of 15 patients (Keerthana and "
-                + "Chitra 2021). The forecast is three to four times too fast. Nothing was fitted on this trial.",
+                + "Chitra 2021). Overloaded teeth wait three weeks; after that the forecast is twice too fast: out. "
+                + "Nothing was fitted on this trial.",
             Across = "weeks",
             Up = "share of the irregularity at the start",
             Lines =

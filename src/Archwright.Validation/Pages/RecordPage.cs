@@ -44,8 +44,9 @@ public static class RecordPage
               scatter for real wires. Real wires of one kind differ by a factor of two between makes, so many bands are
               wide.
             - *explained*: outside, and the reason is known and written down with the range of our figure; or the
-              published figure is from memory alone, which decides nothing. A figure that leaves that range is *out*
-              again, and `archwright validate` then ends with exit code 1.
+              published figure is from memory alone, which decides nothing.
+            - *out*: outside, and why is not understood; what is known stands below the table. `archwright validate`
+              ends with exit code 1 as long as one is out.
             - Constants come from tests of the material. What had to be fitted stands [at the
               end](#fitted-so-not-counted) and is no check.
             - Published figures and how we have them: *found* was seen, mostly in an abstract; *from memory* was not;

@@ -51,11 +51,18 @@ internal static class RecordTables
                 ?? throw row.Fault($"'computed' is '{row.Text("computed")}'.", "Write it as 1.1..1.6.");
             row.Source();
             row.How();
-            differences.Add(new KnownDifference(id, computed, row.Required("reason")));
+            differences.Add(new KnownDifference(id, computed, VerdictOf(row), row.Required("reason")));
         }
 
         return differences;
     }
+
+    private static Verdict VerdictOf(TableRow row) => row.Required("verdict") switch
+    {
+        "explained" => Verdict.Explained,
+        "out" => Verdict.Out,
+        var other => throw row.Fault($"'verdict' is '{other}'.", "Write explained or out."),
+    };
 
     private static PublishedCheck Check(TableRow row)
     {

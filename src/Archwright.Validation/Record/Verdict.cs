@@ -6,7 +6,7 @@ public enum Verdict
     /// <summary>The computed figure lies in what is accepted.</summary>
     In,
 
-    /// <summary>It does not, and nobody has said why.</summary>
+    /// <summary>It does not, and why is not understood.</summary>
     Out,
 
     /// <summary>It does not, and the reason is known and written down, or the published figure is from memory
@@ -14,17 +14,18 @@ public enum Verdict
     Explained,
 }
 
-/// <summary>A difference that is known and understood: a row of <c>Record/differences.csv</c>.</summary>
+/// <summary>A difference that is known: a row of <c>Record/differences.csv</c>.</summary>
 /// <param name="Check">Id of the check.</param>
-/// <param name="Computed">Where the computed figure lies; one that leaves this range is out again.</param>
-/// <param name="Reason">Why it differs, in whole sentences.</param>
-public sealed record KnownDifference(string Check, Interval Computed, string Reason);
+/// <param name="Computed">Where the computed figure lies; for one that leaves this range nothing is said.</param>
+/// <param name="Verdict">Explained where the reason is understood; out where it is not.</param>
+/// <param name="Reason">Why it differs, or what is known and what is not, in whole sentences.</param>
+public sealed record KnownDifference(string Check, Interval Computed, Verdict Verdict, string Reason);
 
 /// <summary>A check and what was computed.</summary>
 /// <param name="Check">The published figure.</param>
 /// <param name="Computed">Ours, in the unit of the check.</param>
 /// <param name="Verdict">In, out or explained.</param>
-/// <param name="Reason">Why it is explained; empty otherwise.</param>
+/// <param name="Reason">What is known of the difference; may be empty.</param>
 public sealed record CheckResult(PublishedCheck Check, double Computed, Verdict Verdict, string Reason);
 
 /// <summary>A constant of the catalogue that was fitted to a published figure, which is then no check: a row of

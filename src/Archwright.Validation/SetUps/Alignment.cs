@@ -45,6 +45,14 @@ internal static class Alignment
         return Cohort(given.Text("wire")).Average(one => Width(one, weeks) - Width(one, 0));
     }
 
+    /// <summary>Days until the irregularity is below <c>below</c> mm, mean of the cohort.</summary>
+    public static double Days(SetUp given)
+    {
+        double below = given.Number("below");
+        return Cohort(given.Text("wire")).Average(one =>
+            one.March.Days.First(day => day.Irregularity < below).Day / one.Course.Rate);
+    }
+
     private static double Mean(string wire, int week) =>
         Cohort(wire).Average(one => one.Course.Weeks[week].Irregularity!.Value);
 
@@ -80,12 +88,12 @@ internal static class Alignment
                 Draw course = march.ReadAt(rate, Weeks);
                 if (!course.IsWhole)
                     throw new InvalidOperationException("A made-up arch was not followed: " + march.Stop?.Reason);
-                all.Add(new Patient(request, course));
+                all.Add(new Patient(request, march, course));
             }
         }
 
         return all;
     }
 
-    private sealed record Patient(ForecastRequest Request, Draw Course);
+    private sealed record Patient(ForecastRequest Request, Forecast March, Draw Course);
 }

@@ -46,6 +46,7 @@ internal static class Computations
             ["turn"] = TeethAlone.TurnPerMillimetre,
             ["apex-share"] = TeethAlone.ApexShare,
             ["alignment-share"] = Alignment.Share,
+            ["alignment-days"] = Alignment.Days,
             ["alignment-difference"] = Alignment.Difference,
             ["width-gain"] = Alignment.WidthGain,
         };

@@ -60,7 +60,8 @@ public sealed class JsonTests
 
         Run run = await Run.Of([.. line(folder), "--json"]);
 
-        Assert.Equal(ExitCode.Done, run.Code);
+        // The published record says by its exit code that a figure is out, and one is.
+        Assert.Equal(verb == "validate" ? ValidateVerbTests.Expected : ExitCode.Done, run.Code);
         Assert.Empty(run.Error);
         JsonElement root = run.Json();
         Assert.Equal(format, root.GetProperty("format").GetString());

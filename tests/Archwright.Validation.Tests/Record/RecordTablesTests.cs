@@ -46,15 +46,17 @@ public sealed class RecordTablesTests
     [Fact]
     public void An_explanation_of_no_check_is_refused()
     {
-        const string columns = "check,computed,reason,source,how\n";
+        const string columns = "check,computed,verdict,reason,source,how\n";
         IReadOnlyList<PublishedCheck> checks = Read("a,b,t,c,,1,N,,±0.1,,book,found\n");
 
         Assert.Single(RecordTables.Differences(
-            Table.Parse("d.csv", columns + "a,1..2,because,book,computed\n"), checks));
+            Table.Parse("d.csv", columns + "a,1..2,explained,because,book,computed\n"), checks));
         Assert.Throws<TableException>(() => RecordTables.Differences(
-            Table.Parse("d.csv", columns + "z,1..2,because,book,computed\n"), checks));
+            Table.Parse("d.csv", columns + "z,1..2,explained,because,book,computed\n"), checks));
         Assert.Throws<TableException>(() => RecordTables.Differences(
-            Table.Parse("d.csv", columns + "a,1..2,because,,computed\n"), checks));
+            Table.Parse("d.csv", columns + "a,1..2,explained,because,,computed\n"), checks));
+        Assert.Throws<TableException>(() => RecordTables.Differences(
+            Table.Parse("d.csv", columns + "a,1..2,fine,because,book,computed\n"), checks));
     }
 
     private static IReadOnlyList<PublishedCheck> Read(string rows) =>
