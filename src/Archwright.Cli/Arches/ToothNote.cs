@@ -9,7 +9,8 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Cli.Arches;
 
-/// <summary>Notes about single teeth as they are typed: <c>13:occlusal=-2,rotation=20</c> and <c>13:none</c>.</summary>
+/// <summary>Notes about single teeth as they are typed: <c>13:occlusal=-2,rotation=20</c>, <c>13:high 2 mm</c> and
+/// <c>13:none</c>.</summary>
 internal static class ToothNote
 {
     private const double LargestShift = 15;
@@ -28,25 +29,47 @@ internal static class ToothNote
     public static string TieWords => string.Join(", ", Ties.Select(tie => tie.Word));
 
     /// <summary>Reads how a tooth is off.</summary>
-    /// <param name="typed">As 13:occlusal=-2,rotation=20 [mm, degrees].</param>
+    /// <param name="typed">As 13:occlusal=-2,rotation=20 [mm, degrees], or in words as 13:high 2 mm.</param>
+    /// <returns>The tooth, its offset, and what had to be assumed; null when nothing had.</returns>
     /// <exception cref="Refusal">It cannot be read; exit 2.</exception>
-    public static (ToothNumber Tooth, ClinicalOffset Offset) Position(string typed)
+    public static (ToothNumber Tooth, ClinicalOffset Offset, string? Assumed) Position(string typed)
     {
         string[] parts = typed.Split(':');
         if (parts.Length != 2)
             throw Unreadable(typed, "There is no tooth with a colon in front.");
 
         ToothNumber tooth = Tooth(typed, parts[0]);
+        return parts[1].Contains('=', StringComparison.Ordinal)
+            ? (tooth, InFigures(typed, parts[1]), null)
+            : InWords(typed, tooth, parts[1]);
+    }
+
+    private static (ToothNumber Tooth, ClinicalOffset Offset, string? Assumed) InWords(
+        string typed, ToothNumber tooth, string words)
+    {
+        try
+        {
+            ChairNote note = ChairNote.Read(tooth, words);
+            return (tooth, note.Offset, note.Assumed);
+        }
+        catch (FormatException fault)
+        {
+            throw Unreadable(typed, fault.Message);
+        }
+    }
+
+    private static ClinicalOffset InFigures(string typed, string words)
+    {
         var given = new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
-        foreach (string pair in parts[1].Split(','))
+        foreach (string pair in words.Split(','))
         {
             (string word, double figure) = Pair(typed, pair);
             if (!given.TryAdd(word, figure))
                 throw Unreadable(typed, $"'{word}' is given twice.");
         }
 
-        return (tooth, ClinicalOffset.FromDegrees(
-            Of("labial"), Of("occlusal"), Of("mesial"), Of("rotation"), Of("tip"), Of("torque")));
+        return ClinicalOffset.FromDegrees(
+            Of("labial"), Of("occlusal"), Of("mesial"), Of("rotation"), Of("tip"), Of("torque"));
 
         double Of(string word) => given.GetValueOrDefault(word);
     }
@@ -122,6 +145,6 @@ internal static class ToothNote
 
     private static Refusal Unreadable(string typed, string why) => new(
         $"--tooth '{typed}' cannot be read. {why}",
-        $"As in: --tooth 13:occlusal=-2,rotation=20. Words: {string.Join(", ", Shifts)} in mm, "
-        + $"{string.Join(", ", Turns)} in degrees.");
+        "As in: --tooth \"13:high 2 mm, rotated 20° mesial out\", or --tooth 13:occlusal=-2,rotation=20 with the "
+        + $"words {string.Join(", ", Shifts)} in mm and {string.Join(", ", Turns)} in degrees.");
 }

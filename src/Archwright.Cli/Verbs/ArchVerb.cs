@@ -38,7 +38,8 @@ internal sealed class ArchVerb
         "Where teeth stand: columns tooth, labial_mm, occlusal_mm, mesial_mm, rotation_deg, tip_deg, torque_deg.");
 
     private readonly Option<string[]> _tooth = Texts(
-        "--tooth", "13:occlusal=-2,…", "How one tooth is off, in mm and degrees; may be given again for others.");
+        "--tooth", "13:high 2 mm", "How one tooth is off, in words with units or as 13:occlusal=-2,rotation=20; may be "
+        + "given again for others.");
 
     private readonly Option<string?> _without = Text(
         "--without", "14,24", "Teeth without a slot; their place stays open.");
@@ -102,7 +103,7 @@ internal sealed class ArchVerb
         else
         {
             path = Needed(parsed, _out);
-            file = ArchFile.Of(Built(Request(parsed)), parsed.GetValue(_title) ?? "");
+            file = ArchFile.Of(Built(Request(terminal, parsed)), parsed.GetValue(_title) ?? "");
             OutputFiles.Write("--out", path, to => Save(file, to));
         }
 
@@ -124,7 +125,7 @@ internal sealed class ArchVerb
         return ExitCode.Done;
     }
 
-    private ArchRequest Request(ParseResult parsed)
+    private ArchRequest Request(Terminal terminal, ParseResult parsed)
     {
         if (parsed.GetResult(_jaw) is null)
             throw Missing(_jaw);
@@ -142,19 +143,22 @@ internal sealed class ArchVerb
             Ends = _ends.Of(parsed),
             Without = parsed.GetValue(_without) is { } without ? ToothNote.Teeth("--without", without) : [],
             Contacts = [.. _contacts.Of(parsed)],
-            Positions = PositionsOf(parsed),
+            Positions = PositionsOf(terminal, parsed),
         };
     }
 
     // A file says where all teeth are; notes of single teeth come on top of it.
-    private ImmutableDictionary<ToothNumber, ClinicalOffset> PositionsOf(ParseResult parsed)
+    private ImmutableDictionary<ToothNumber, ClinicalOffset> PositionsOf(
+        Terminal terminal, ParseResult parsed)
     {
         ImmutableDictionary<ToothNumber, ClinicalOffset> positions = parsed.GetValue(_positions) is { } file
             ? Cases.Value(PositionsReader.Read(file), file).Offsets
             : ImmutableDictionary<ToothNumber, ClinicalOffset>.Empty;
         foreach (string typed in parsed.GetValue(_tooth) ?? [])
         {
-            (ToothNumber tooth, ClinicalOffset offset) = ToothNote.Position(typed);
+            (ToothNumber tooth, ClinicalOffset offset, string? assumed) = ToothNote.Position(typed);
+            if (assumed is not null)
+                terminal.Error.WriteLine(assumed);
             positions = positions.SetItem(tooth, positions.GetValueOrDefault(tooth, ClinicalOffset.Zero).Plus(offset));
         }
 

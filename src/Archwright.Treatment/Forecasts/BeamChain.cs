@@ -1,5 +1,6 @@
 using Archwright.Mechanics.Engagement;
 using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Sections;
 using Archwright.Mechanics.Slots;
 
@@ -9,7 +10,8 @@ namespace Archwright.Treatment.Forecasts;
 /// fast.</summary>
 /// <remarks>Stiffer than a wire with play, which is the safe side: steps come out too short rather than too long, and
 /// <see cref="LearntStiffness"/> learns the rest from each engagement. Along the arch the wire slides and resists
-/// nothing. Nothing in the result rests on it but the number of engagements.</remarks>
+/// nothing, unless its ends are cinched: then it resists being made longer as a whole, with EA/L. Nothing in the result
+/// rests on all this but the number of engagements.</remarks>
 internal static class BeamChain
 {
     private const double ShortestSpan = 0.5;
@@ -20,6 +22,8 @@ internal static class BeamChain
     {
         int size = 6 * slots.Length;
         var stiffness = new double[size * size];
+        if (arrangement.Ends == WireEnds.Cinched)
+            AddWhole(stiffness, size, arrangement, slots);
         int before = -1;
         for (int i = 0; i < slots.Length; i++)
         {
@@ -31,6 +35,43 @@ internal static class BeamChain
         }
 
         return stiffness;
+    }
+
+    // A cinched wire gets longer by g·x, g the directions of its spans at the slots that hold it.
+    private static void AddWhole(
+        double[] stiffness, int size, Arrangement arrangement, ReadOnlySpan<SlotFrame> slots)
+    {
+        var longer = new double[size];
+        double length = 0;
+        int before = -1;
+        for (int i = 0; i < slots.Length; i++)
+        {
+            if (arrangement.Slots[i].Tie.Kind == TieKind.None)
+                continue;
+            if (before >= 0)
+            {
+                Vector3 gap = slots[i].Centre - slots[before].Centre;
+                length += gap.Length;
+                Put(longer, before, -gap.Unit());
+                Put(longer, i, gap.Unit());
+            }
+
+            before = i;
+        }
+
+        double axial = arrangement.Wire.Alloy.Young * arrangement.Wire.Section.Area / Math.Max(length, ShortestSpan);
+        for (int a = 0; a < size; a++)
+        {
+            for (int b = 0; b < size; b++)
+                stiffness[a * size + b] -= axial * longer[a] * longer[b];
+        }
+    }
+
+    private static void Put(double[] row, int slot, Vector3 v)
+    {
+        row[6 * slot] += v.X;
+        row[6 * slot + 1] += v.Y;
+        row[6 * slot + 2] += v.Z;
     }
 
     // With u the direction of the span, e₁ and e₂ across it, ends at arms r from the slot centres: six deformations

@@ -10,6 +10,22 @@ public sealed class ArchVerbTests
 {
     private static readonly string[] Upper = ["arch", "--jaw", "upper", "--slot", "0.022", "--wire", "niti-014"];
 
+    [Fact, Trait("basis", "ours")]
+    public async Task A_note_in_words_is_the_same_as_in_figures_and_what_is_assumed_is_said()
+    {
+        using var folder = new Folder();
+        string words = folder.File("words.json");
+        string figures = folder.File("figures.json");
+
+        Run said = await Run.Of([.. Upper, "--tooth", "13:high 2 mm, rotated 20°", "--out", words]);
+        Run typed = await Run.Of([.. Upper, "--tooth", "13:occlusal=-2,rotation=20", "--out", figures]);
+
+        Assert.Equal(ExitCode.Done, said.Code);
+        Assert.Equal(await File.ReadAllTextAsync(figures), await File.ReadAllTextAsync(words));
+        Assert.Contains("mesial side turned out", said.Error, StringComparison.Ordinal);
+        Assert.Empty(typed.Error);
+    }
+
     [Fact]
     public async Task Notes_of_teeth_come_back_from_the_file_as_they_were_given()
     {
@@ -111,6 +127,8 @@ public sealed class ArchVerbTests
     [InlineData("--slot is one of 0.018, 0.022, not '0.020'", "arch", "--slot", "0.020")]
     [InlineData("'oclusal=2' is not a word with a figure. Did you mean 'occlusal'?", "--tooth", "13:oclusal=2")]
     [InlineData("There is no tooth with a colon in front", "--tooth", "occlusal=2")]
+    [InlineData("could mean two things. Write high, low", "--tooth", "13:up 2 mm")]
+    [InlineData("no figure with its unit", "--tooth", "13:high 2")]
     [InlineData("'99' in '99:labial=1' is no tooth", "--tooth", "99:labial=1")]
     [InlineData("occlusal is a number from -15 to 15 mm, not '40'", "--tooth", "13:occlusal=40")]
     [InlineData("rotation is a number from -90 to 90 degrees, not '1e3'", "--tooth", "13:rotation=1e3")]

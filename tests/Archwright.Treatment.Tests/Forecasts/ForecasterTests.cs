@@ -1,5 +1,6 @@
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Rods;
 using Archwright.Treatment.Forecasts;
 
 namespace Archwright.Treatment.Tests.Forecasts;
@@ -30,6 +31,21 @@ public sealed class ForecasterTests
         Assert.True(forecast.Last.Irregularity < 0.5 * forecast.Days[0].Irregularity);
         foreach ((ForecastDay before, ForecastDay after) in forecast.Days.Zip(forecast.Days.Skip(1)))
             Assert.True(after.StoredEnergy <= before.StoredEnergy + 1e-4, $"day {after.Day}");
+    }
+
+    /// <summary>A cinched wire resists as a whole; before, the forecast often stopped on the first day.</summary>
+    [Theory, Trait("basis", "law")]
+    [InlineData("niti-014")]
+    [InlineData("ss-016")]
+    public void A_wire_with_cinched_ends_is_followed(string wire)
+    {
+        ForecastRequest request = ForecastRequest.Of(Samples.Crowded(Jaw.Upper, wire), weeks: 2);
+        request = request with { Arrangement = request.Arrangement with { Ends = WireEnds.Cinched } };
+
+        Forecast forecast = Forecaster.Run(request);
+
+        Assert.Null(forecast.Stop);
+        Assert.True(forecast.Last.Irregularity < forecast.Days[0].Irregularity - 0.5);
     }
 
     [Fact, Trait("basis", "law")]
