@@ -42,17 +42,15 @@ public sealed class Diary(IDbContextFactory<PracticeContext> contexts, TimeProvi
         ILookup<Guid, ArchTreatment> treatments = (await db.Treatments.AsNoTracking()
             .Where(one => ids.Contains(one.PatientId) && one.EndedOn == null).ToListAsync(cancellation))
             .ToLookup(one => one.PatientId);
-        Guid[] lastIds =
-        [
-            .. (await db.Visits.AsNoTracking()
-                .Where(one => ids.Contains(one.PatientId) && one.Day < day && one.State == VisitState.Signed)
-                .Select(one => new { one.Id, one.PatientId, one.Day, one.Starts })
-                .ToListAsync(cancellation))
-                .GroupBy(one => one.PatientId)
-                .Select(group => group.MaxBy(one => (one.Day, one.Starts))!.Id), // a group is never empty
-        ];
-        Dictionary<Guid, Visit> last = await db.Visits.AsNoTracking()
-            .Where(one => lastIds.Contains(one.Id)).ToDictionaryAsync(one => one.PatientId, cancellation);
+        List<(Guid Patient, DateOnly Day)> lastDays = (await db.Visits.AsNoTracking()
+            .Where(one => ids.Contains(one.PatientId) && one.Day < day && one.State == VisitState.Signed)
+            .GroupBy(one => one.PatientId)
+            .Select(group => new { group.Key, Day = group.Max(one => one.Day) })
+            .ToListAsync(cancellation)).ConvertAll(one => (one.Key, one.Day));
+        DateOnly[] days = [.. lastDays.Select(one => one.Day).Distinct()];
+        ILookup<Guid, Visit> last = (await db.Visits.AsNoTracking()
+            .Where(one => ids.Contains(one.PatientId) && days.Contains(one.Day) && one.State == VisitState.Signed)
+            .ToListAsync(cancellation)).ToLookup(one => one.PatientId);
 
         return
         [
@@ -60,7 +58,7 @@ public sealed class Diary(IDbContextFactory<PracticeContext> contexts, TimeProvi
                 visit,
                 patients[visit.PatientId],
                 [.. treatments[visit.PatientId].OrderBy(one => one.Jaw)],
-                last.GetValueOrDefault(visit.PatientId))),
+                last[visit.PatientId].OrderBy(one => one.Day).ThenBy(one => one.Starts).LastOrDefault())),
         ];
     }
 
