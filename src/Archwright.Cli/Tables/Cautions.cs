@@ -20,6 +20,11 @@ internal static class Cautions
         "Average teeth, bone and crowns; no friction; no bite. People differ several times over: expect less movement "
         + "than computed where crowns lack room, and look at the teeth, not at the calendar.";
 
+    /// <summary>When a forecast fell back.</summary>
+    public const string NoWholeLaw =
+        "With its whole law the wire could not be followed through this time; what stands here is computed with its "
+        + "first modulus.";
+
     /// <summary>About alloys that transform.</summary>
     public const string InitialModulus =
         "This alloy transforms: the forces are those of its initial modulus; beyond the elastic limit the real ones "

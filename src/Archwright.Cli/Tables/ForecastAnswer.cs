@@ -16,6 +16,9 @@ internal sealed record ForecastAnswer(
     /// <summary>Whether the rate was learnt from observed places.</summary>
     public bool IsLearnt { get; init; }
 
+    /// <summary>Whether the whole law of the alloy was asked for, and what came of it.</summary>
+    public LawTaken Law { get; init; }
+
     /// <summary>Weeks that are answered.</summary>
     public int Weeks => Drawn is { Weeks.Length: > 0 }
         ? Math.Min(Drawn.Weeks.Length - 1, WholeWeeks)
@@ -44,4 +47,17 @@ internal sealed record ForecastAnswer(
         ?? Percentiles.Exactly(Forecast.SpentOnDay / 7.0 ?? double.PositiveInfinity);
 
     private int WholeWeeks => (Forecast.Days.Length - 1) / 7;
+}
+
+/// <summary>Which law of the alloy a forecast was computed with.</summary>
+internal enum LawTaken
+{
+    /// <summary>That of its first modulus, as usual.</summary>
+    First,
+
+    /// <summary>The whole law: loop, unloading and history.</summary>
+    Whole,
+
+    /// <summary>The first modulus, since no answer was found with the whole law.</summary>
+    FirstForWantOfWhole,
 }

@@ -54,7 +54,9 @@ internal static class ForecastReport
     /// <summary>What the reader must know before acting on it.</summary>
     internal static IEnumerable<string> ForecastCautions(ForecastAnswer answer)
     {
-        if (CaseWords.Alloy(answer.Case)?.InitialModulusOnly == true)
+        if (answer.Law == LawTaken.FirstForWantOfWhole)
+            yield return Cautions.NoWholeLaw;
+        if (answer.Law != LawTaken.Whole && CaseWords.Alloy(answer.Case)?.InitialModulusOnly == true)
             yield return Cautions.InitialModulus;
         yield return Cautions.Forecast;
         yield return Cautions.Decision;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Archwright.Cli.Pictures;
 using Archwright.Cli.Running;
+using Archwright.Cli.Solving;
 using Archwright.Cli.Tables;
 using Archwright.Cli.Units;
 using Archwright.Dentition.Catalogue;
@@ -42,6 +43,12 @@ internal sealed class ForecastVerb
         HelpName = "FILE.csv",
     };
 
+    private readonly Option<bool> _wholeLaw = new("--whole-law")
+    {
+        Description = "Follow the alloy with its plateau, its unloading and its history; takes several times as long. "
+            + "Where that finds no answer, the first modulus is taken, and it is said.",
+    };
+
     private readonly Option<string?> _plot = CommonOptions.Plot(
         "Draw irregularity and force per tooth over the weeks into this file.");
 
@@ -80,8 +87,8 @@ internal sealed class ForecastVerb
         verb.Add(options._case);
         foreach (Option option in new Option[]
         {
-            options._weeks, options._wire, options._draws, options._seed, options._observed, options._plot,
-            options._animate, options._unit, options._teeth, options._json,
+            options._weeks, options._wire, options._draws, options._seed, options._observed,
+            options._wholeLaw, options._plot, options._animate, options._unit, options._teeth, options._json,
         })
         {
             verb.Add(option);
@@ -97,18 +104,13 @@ internal sealed class ForecastVerb
             throw new Refusal("forecast needs --weeks.", "As in: archwright forecast case.json --weeks 8");
 
         CaseFile file = Replaced(Cases.Load(parsed.GetRequiredValue(_case)), parsed.GetValue(_wire));
-        ForecastRequest request = Request(file, _weeks.Of(parsed));
+        ForecastAnswer Answered(CaseFile with) => Answer(terminal, parsed, with, cancellation);
         try
         {
-            bool learnt = false;
-            if (parsed.GetValue(_observed) is { } observed)
-            {
-                request = Learnt(request, Cases.Value(ObservedReader.Read(observed), observed), cancellation);
-                learnt = true;
-            }
-
-            ForecastAnswer answer = Answer(
-                terminal, file, request, _draws.Of(parsed), _seed.Of(parsed), cancellation) with { IsLearnt = learnt };
+            ForecastAnswer answer = parsed.GetValue(_wholeLaw)
+                ? WithWholeLaw(file, Answered) : Answered(file);
+            if (answer.Law == LawTaken.FirstForWantOfWhole)
+                terminal.Error.WriteLine(Cautions.NoWholeLaw);
             return Tell(terminal, parsed, answer);
         }
         catch (ArgumentException fault)
@@ -117,6 +119,31 @@ internal sealed class ForecastVerb
                 "the forecast cannot be set up: " + Plainly.Message(fault),
                 "Check the slots and the teeth of the case.");
         }
+    }
+
+    /// <summary>An answer with the whole law of the alloy, or with its first modulus where that does not reach the
+    /// end.</summary>
+    internal static ForecastAnswer WithWholeLaw(CaseFile file, Func<CaseFile, ForecastAnswer> answered)
+    {
+        ForecastAnswer whole = answered(WholeLaw.Of(file, [file.Arrangement.Temperature]));
+        return whole.Forecast.IsWhole
+            ? whole with { Law = LawTaken.Whole }
+            : answered(file) with { Law = LawTaken.FirstForWantOfWhole };
+    }
+
+    private ForecastAnswer Answer(
+        Terminal terminal, ParseResult parsed, CaseFile file, CancellationToken cancellation)
+    {
+        ForecastRequest request = Request(file, _weeks.Of(parsed));
+        bool isLearnt = false;
+        if (parsed.GetValue(_observed) is { } observed)
+        {
+            request = Learnt(request, Cases.Value(ObservedReader.Read(observed), observed), cancellation);
+            isLearnt = true;
+        }
+
+        return Answer(
+            terminal, file, request, _draws.Of(parsed), _seed.Of(parsed), cancellation) with { IsLearnt = isLearnt };
     }
 
     private int Tell(Terminal terminal, ParseResult parsed, ForecastAnswer answer)

@@ -1,6 +1,11 @@
 using System.Text.Json;
 using Archwright.Cli.Running;
+using Archwright.Cli.Tables;
 using Archwright.Cli.Tests.Running;
+using Archwright.Cli.Verbs;
+using Archwright.Exchange.CaseFiles;
+using Archwright.Mechanics.Alloys;
+using Archwright.Treatment.Forecasts;
 using SixLabors.ImageSharp;
 using Run = Archwright.Cli.Tests.Running.Run;
 
@@ -43,6 +48,51 @@ public sealed class ForecastVerbTests
         Assert.Equal(one.Output, two.Output);
         JsonElement index = one.Json().GetProperty("weeks")[1].GetProperty("irregularity_mm");
         Assert.True(index.GetProperty("p10").GetDouble() < index.GetProperty("p90").GetDouble());
+    }
+
+    /// <summary>On the plateau a NiTi wire pushes less than its first modulus says.</summary>
+    [Fact]
+    public async Task The_whole_law_of_a_wire_is_followed_when_asked_for()
+    {
+        using var folder = new Folder();
+        string arch = folder.Arch();
+
+        Run first = await Run.Of("forecast", arch, "--weeks", "1");
+        Run whole = await Run.Of("forecast", arch, "--weeks", "1", "--whole-law");
+
+        Assert.Equal(ExitCode.Done, whole.Code);
+        Assert.Empty(whole.Error);
+        Assert.Contains(Cautions.InitialModulus[..40], first.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain(Cautions.InitialModulus[..40], whole.Output, StringComparison.Ordinal);
+        Assert.NotEqual(first.Output, whole.Output);
+    }
+
+    [Fact]
+    public void Without_an_answer_by_the_whole_law_the_first_modulus_is_taken_and_said()
+    {
+        using var folder = new Folder();
+        CaseFile file = Cases.Load(folder.Arch());
+        var request = new ForecastRequest
+        {
+            Arrangement = file.Arrangement, Teeth = [.. file.Teeth.Select(tooth => tooth!.Value)], Weeks = 1,
+        };
+        var none = new Forecast
+        {
+            Days = [], Stop = new ForecastStop(0, null, "planted"), SpentOnDay = null, Steps = 0, Engagements = 0,
+        };
+
+        ForecastAnswer Answered(CaseFile with, Forecast elastic) => new(
+            with, request, with.Arrangement.Wire.Alloy is LinearElastic ? elastic : none, Drawn: null);
+
+        ForecastAnswer answer = ForecastVerb.WithWholeLaw(file, with => Answered(with, none with { Stop = null }));
+        ForecastAnswer whole = ForecastVerb.WithWholeLaw(
+            file, with => Answered(with, none) with { Forecast = none with { Stop = null } });
+
+        Assert.Equal(LawTaken.FirstForWantOfWhole, answer.Law);
+        Assert.Same(file, answer.Case);
+        Assert.Contains(Cautions.NoWholeLaw, ForecastReport.ForecastCautions(answer));
+        Assert.Contains(Cautions.InitialModulus, ForecastReport.ForecastCautions(answer));
+        Assert.Equal(LawTaken.Whole, whole.Law);
     }
 
     [Fact]
