@@ -38,8 +38,13 @@ internal sealed class DemoCourse
             }
         }
 
+        DemoVisit? before = null;
         foreach (DemoVisit visit in source.Visits.Where(visit => visit.Day < 0))
-            Visits.Add(Past(visit));
+        {
+            Visits.Add(Past(visit, before));
+            before = visit;
+        }
+
         Visits.Add(OfToday(file.Today.Single(booking => booking.Patient == source.Id)));
     }
 
@@ -80,12 +85,16 @@ internal sealed class DemoCourse
         WorkingWire = source.SlotInches < 0.02 ? "ss-017x025" : "ss-019x025",
     };
 
-    private Visit Past(DemoVisit visit)
+    // What the scenario tells of the days after a visit is asked for at the next one.
+    private static Discomfort? Felt(DemoVisit? after) =>
+        after?.Discomfort is { } told ? new Discomfort(told.H4, told.H24, told.D3, told.D7) : null;
+
+    private Visit Past(DemoVisit visit, DemoVisit? before)
     {
         DateOnly day = today.AddDays(visit.Day);
         var content = new VisitContent
         {
-            Discomfort = visit.Discomfort is { } told ? new Discomfort(told.H4, told.H24, told.D3, told.D7) : null,
+            Discomfort = Felt(before),
             Breakages = Listing<Breakage>.Of(visit.Breakages.Select(one => new Breakage(
                 Tooth(one.Tooth), one.What, one.What.Contains("rebonded", StringComparison.Ordinal)))),
             Note = visit.Note ?? "",
@@ -128,7 +137,10 @@ internal sealed class DemoCourse
         };
         Visit visit = Visit.Book(
             Patient.Id, today, DemoPractice.Time(booking.Time), booking.Minutes, kind, source.Question);
-        VisitContent content = VisitContent.Blank;
+        VisitContent content = VisitContent.Blank with
+        {
+            Discomfort = Felt(source.Visits.LastOrDefault(one => one.Day < 0)),
+        };
         foreach (ArchTreatment treatment in Treatments)
         {
             SimulatedArch arch = simulated[treatment.Jaw];

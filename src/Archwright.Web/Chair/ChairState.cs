@@ -101,8 +101,11 @@ public sealed class ChairState
         && PastInputs.After(last, treatment) is not null;
 
     /// <summary>Where the teeth of an arch are expected on the day of this visit, from the last one on.</summary>
+    /// <param name="jaw">The arch.</param>
+    /// <param name="cancellation">Gives up.</param>
     /// <exception cref="ArgumentException">Nothing can be forecast; the message says why.</exception>
-    public ToothMap<ToothOffset> Expected(Jaw jaw)
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public ToothMap<ToothOffset> Expected(Jaw jaw, CancellationToken cancellation = default)
     {
         ArchTreatment? treatment = Treatments.FirstOrDefault(one => one.Jaw == jaw);
         PastInputs? past = last is null || treatment is null ? null : PastInputs.After(last, treatment);
@@ -110,7 +113,7 @@ public sealed class ChairState
             throw new ArgumentException("The last visit left no positions, or no wire.", nameof(jaw));
 
         int weeks = (Visit.Day.DayNumber - last.Day.DayNumber) / 7;
-        return past.Expected(weeks, File.Patient.AgeOn(last.Day)).Rounded();
+        return past.Expected(weeks, File.Patient.AgeOn(last.Day), cancellation).Rounded();
     }
 
     /// <summary>True when the positions on the screen were seen on the day of the visit.</summary>

@@ -49,6 +49,7 @@ public sealed partial class ChairPage
     private int drawing;
     private CancellationTokenSource? advising;
     private CancellationTokenSource? looking;
+    private CancellationTokenSource? expecting;
     private CancellationTokenSource? savingSoon;
 
     /// <summary>The visit.</summary>
@@ -83,13 +84,13 @@ public sealed partial class ChairPage
     public async ValueTask DisposeAsync()
     {
         gone = true;
-        foreach (CancellationTokenSource? source in new[] { advising, looking, savingSoon })
+        foreach (CancellationTokenSource? source in new[] { advising, looking, expecting, savingSoon })
         {
             if (source is not null)
                 await source.CancelAsync();
         }
 
-        advising = looking = savingSoon = null;
+        advising = looking = expecting = savingSoon = null;
         if (state?.IsDirty == true && conflict is null)
             await SaveAsync();
     }
@@ -323,14 +324,19 @@ public sealed partial class ChairPage
         (forecasting, forecastFault) = (true, "");
         ChairState asked = state;
         Jaw jaw = asked.Jaw;
+        CancellationToken token = Renew(ref expecting);
         try
         {
-            ToothMap<ToothOffset> expected = await Task.Run(() => asked.Expected(jaw));
-            if (state == asked && asked.Jaw == jaw && !gone)
+            ToothMap<ToothOffset> expected = await Task.Run(() => asked.Expected(jaw, token), token);
+            if (state == asked && asked.Jaw == jaw && !token.IsCancellationRequested)
             {
                 asked.See(PositionsFrom.AsForecast, expected);
                 await PositionsChangedAsync();
             }
+        }
+        catch (OperationCanceledException)
+        {
+            // Stopped, or the page was left: the positions stay as they were.
         }
         catch (ArgumentException cannot)
         {
@@ -340,6 +346,12 @@ public sealed partial class ChairPage
         {
             forecasting = false;
         }
+    }
+
+    private async Task StopForecastAsync()
+    {
+        if (expecting is not null)
+            await expecting.CancelAsync();
     }
 
     private async Task LookAsync(ArchView asked)

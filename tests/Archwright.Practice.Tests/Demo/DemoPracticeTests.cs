@@ -40,6 +40,15 @@ public sealed class DemoPracticeTests
             .Count(alert => alert.Kind != Archwright.Practice.People.AlertKind.Other));
 
     [Fact]
+    public void What_was_felt_after_a_visit_is_noted_at_the_next_one()
+    {
+        foreach (IGrouping<Guid, Visit> course in Made.Value.Visits.GroupBy(visit => visit.PatientId))
+            Assert.Null(course.MinBy(visit => visit.Day)!.Content.Discomfort); // nothing had been felt yet
+
+        Assert.Contains(Made.Value.Visits, visit => visit.Content.Discomfort?.Worst >= 5);
+    }
+
+    [Fact]
     public void Crooked_arches_that_the_program_could_follow_have_come_nearer_to_their_places()
     {
         int followed = 0;

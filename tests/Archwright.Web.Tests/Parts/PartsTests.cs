@@ -136,6 +136,36 @@ public sealed class PartsTests : BunitContext
         Assert.Equal(TieKind.Partial, state.Arch.Ties.Of(ToothNumber.FromIso(13), TieKind.None));
     }
 
+    [Fact]
+    public void Discomfort_stands_beside_the_wires_that_it_followed()
+    {
+        Guid patient = Guid.NewGuid();
+        Visit first = Samples.Visit(patient);
+        Visit second = Samples.Visit(patient, Samples.Complete with { Discomfort = new Discomfort(3, 6, 2, null) });
+
+        var card = Render<DiscomfortCard>(parts => parts.Add(part => part.Visits, [first, second]));
+
+        Assert.Single(card.FindAll("li"));
+        Assert.Equal("6", card.Find("meter").GetAttribute("value"));
+        Assert.Contains("upper kept superelastic NiTi 0.014 in", card.Find("li").TextContent, StringComparison.Ordinal);
+        Assert.Contains(
+            "Not asked yet", Render<DiscomfortCard>(parts => parts.Add(part => part.Visits, [first])).Markup,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_forecast_that_is_being_computed_can_be_stopped()
+    {
+        bool stopped = false;
+        var panel = Render<PositionPanel>(parts => parts
+            .Add(part => part.State, Open()).Add(part => part.Forecasting, true)
+            .Add(part => part.OnStop, () => stopped = true));
+
+        panel.Find(".progress button").Click();
+
+        Assert.True(stopped);
+    }
+
     private static Recommendation WholeAdvice() => Samples.Advice() with
     {
         Kind = AdviceKind.StepUp,
