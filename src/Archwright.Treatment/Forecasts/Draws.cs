@@ -20,8 +20,9 @@ namespace Archwright.Treatment.Forecasts;
 /// </remarks>
 internal static class Draws
 {
-    /// <summary>Marches at most.</summary>
-    public const int MostMouths = 16;
+    /// <summary>Marches at most. With 16 the percentiles of 200 draws on the crowded upper example stand within 0.03 mm
+    /// and 0.15 weeks of where they stand with 8.</summary>
+    public const int MostMouths = 8;
 
     // Standard deviations. Wire: two wires of one name differ by a few per cent in stiffness. Slot: measured slots
     // are oversize by 5 to 15 % and vary. Both common practice, no source.
