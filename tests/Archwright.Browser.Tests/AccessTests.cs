@@ -9,7 +9,7 @@ namespace Archwright.Browser.Tests;
 [Trait("basis", "independent")]
 public sealed class AccessTests(PracticeApp app)
 {
-    private static readonly AxeRunOptions Levels = new()
+    internal static readonly AxeRunOptions Levels = new()
     {
         RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"] },
     };

@@ -19,6 +19,7 @@ public sealed class PracticeApp : IAsyncLifetime
     private const int MostShown = 60;
 
     private readonly ConcurrentQueue<string> complaints = new();
+    private readonly ConcurrentQueue<string> log = new();
     private Process? server;
     private IPlaywright? playwright;
     private IBrowser? browser;
@@ -29,6 +30,9 @@ public sealed class PracticeApp : IAsyncLifetime
 
     /// <summary>From the start of the program to its address.</summary>
     public TimeSpan TimeToAddress { get; private set; }
+
+    /// <summary>Every line that the program has written for whoever runs it.</summary>
+    public IReadOnlyCollection<string> Log => log;
 
     /// <summary>The served process.</summary>
     public Process Server => server ?? throw new InvalidOperationException("The app is not served.");
@@ -109,6 +113,12 @@ public sealed class PracticeApp : IAsyncLifetime
 
     private static bool IsComplaint(string line) => Levels.Any(one => line.StartsWith(one, StringComparison.Ordinal));
 
+    /// <summary>A telephone that runs no script, without cookies.</summary>
+    public async Task<IBrowserContext> OldPhoneAsync() => await browser!.NewContextAsync(new() // opened before: there
+    {
+        BaseURL = Address, JavaScriptEnabled = false, ViewportSize = new ViewportSize { Width = 320, Height = 568 },
+    });
+
     private async Task ServeAsync()
     {
         long began = Stopwatch.GetTimestamp();
@@ -122,7 +132,11 @@ public sealed class PracticeApp : IAsyncLifetime
             RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
         };
         server = Process.Start(start) ?? throw new InvalidOperationException("The app did not start.");
-        server.ErrorDataReceived += (_, line) => Complained(line.Data);
+        server.ErrorDataReceived += (_, line) =>
+        {
+            log.Enqueue(line.Data ?? "");
+            Complained(line.Data);
+        };
         server.BeginErrorReadLine();
         while (await server.StandardOutput.ReadLineAsync() is { } line)
         {

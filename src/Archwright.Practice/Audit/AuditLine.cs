@@ -25,6 +25,15 @@ public enum AuditAct
 
     /// <summary>Failed to sign in.</summary>
     Refused,
+
+    /// <summary>Released a leaflet.</summary>
+    Released,
+
+    /// <summary>Took a link back.</summary>
+    Revoked,
+
+    /// <summary>Took something out of the program, as on paper.</summary>
+    Exported,
 }
 
 /// <summary>One line of the trail: who did what, when, to whom. Only ever added.</summary>

@@ -93,6 +93,22 @@ public static class PracticeRules
     public static readonly Rule AnAlertSaysWhat = new(
         nameof(AnAlertSaysWhat), "An alert says in words what there is to know.");
 
+    /// <summary>Who may release.</summary>
+    public static readonly Rule OnlyAnOrthodontistReleasesALeaflet = new(
+        nameof(OnlyAnOrthodontistReleasesALeaflet), "Only an orthodontist releases a leaflet.");
+
+    /// <summary>No leaflet of an open visit.</summary>
+    public static readonly Rule ALeafletTellsOfASignedVisit = new(
+        nameof(ALeafletTellsOfASignedVisit), "A leaflet tells of what was signed.");
+
+    /// <summary>Life of a link.</summary>
+    public static readonly Rule ALinkEnds = new(
+        nameof(ALinkEnds), "A patient's link ends by itself, after 180 days at the latest.");
+
+    /// <summary>The diary's scale.</summary>
+    public static readonly Rule DiscomfortIsZeroToTen = new(
+        nameof(DiscomfortIsZeroToTen), "Discomfort is noted from 0 to 10, for the last days only.");
+
     /// <summary>All rules.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
@@ -103,6 +119,7 @@ public static class PracticeRules
         StockDoesNotFallBelowNothing, InventedPatientsStayInADemoPractice, APatientHasANameAndABirthDate,
         AnAlertIsEndedNeverErased, BondedTeethBelongToTheirArch, APositionIsPlausible, AnArchCarriesOneAppliance,
         APhotographIsAPicture, AnAlertSaysWhat,
+        OnlyAnOrthodontistReleasesALeaflet, ALeafletTellsOfASignedVisit, ALinkEnds, DiscomfortIsZeroToTen,
     ];
 
     /// <summary>Stops what would break a rule.</summary>

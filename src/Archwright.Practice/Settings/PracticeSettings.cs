@@ -1,4 +1,6 @@
 using Archwright.Dentition.Teeth;
+using Archwright.Practice.Leaflets;
+using Archwright.Practice.Values;
 
 namespace Archwright.Practice.Settings;
 
@@ -42,4 +44,11 @@ public sealed record PracticeSettings
     /// <summary>Years that records are kept; null: for ever, since nothing is deleted unless a practice says
     /// so.</summary>
     public int? RetentionYears { get; init; }
+
+    /// <summary>The practice's own words in leaflets, in place of ours.</summary>
+    public Listing<OwnText> LeafletTexts { get; init; } = Listing<OwnText>.Empty;
+
+    /// <summary>Address under which patients reach this program, as "https://braces.example"; empty for the address
+    /// that the staff use.</summary>
+    public string PublicAddress { get; init; } = "";
 }

@@ -1,5 +1,7 @@
 using Archwright.Practice.Audit;
 using Archwright.Practice.Courses;
+using Archwright.Practice.Leaflets;
+using Archwright.Practice.Links;
 using Archwright.Practice.People;
 using Archwright.Practice.Stock;
 using Archwright.Practice.Visits;
@@ -37,6 +39,15 @@ public abstract class PracticeContext(DbContextOptions options)
     /// <summary>The trail.</summary>
     public DbSet<AuditLine> Trail => Set<AuditLine>();
 
+    /// <summary>Leaflets as released.</summary>
+    public DbSet<ReleasedLeaflet> Leaflets => Set<ReleasedLeaflet>();
+
+    /// <summary>Links of patients.</summary>
+    public DbSet<PatientLink> Links => Set<PatientLink>();
+
+    /// <summary>Discomfort by day, as patients note it.</summary>
+    public DbSet<DiscomfortDay> Discomfort => Set<DiscomfortDay>();
+
     internal DbSet<SettingsRow> SettingsRows => Set<SettingsRow>();
 
     /// <inheritdoc/>
@@ -60,6 +71,7 @@ public abstract class PracticeContext(DbContextOptions options)
         base.OnModelCreating(builder);
         People(builder);
         Shelf(builder);
+        Outside(builder);
         foreach (var entity in builder.Model.GetEntityTypes())
         {
             if (entity.FindPrimaryKey() is { Properties: [{ Name: "Id" } key] } && key.ClrType == typeof(Guid))
@@ -131,6 +143,35 @@ public abstract class PracticeContext(DbContextOptions options)
             row.Property(one => one.Id).ValueGeneratedNever();
             row.Property(one => one.Settings).IsDocument();
             row.Property(one => one.Revision).IsConcurrencyToken();
+        });
+    }
+
+    // What leaves the practice: leaflets, links, and what comes back by them.
+    private static void Outside(ModelBuilder builder)
+    {
+        builder.Entity<ReleasedLeaflet>(leaflet =>
+        {
+            leaflet.ToTable("Leaflets");
+            leaflet.Property(one => one.Leaflet).IsDocument();
+            leaflet.Property(one => one.Pictures).IsDocument();
+            leaflet.HasIndex(one => one.VisitId);
+            leaflet.HasOne<Patient>().WithMany().HasForeignKey(one => one.PatientId).OnDelete(DeleteBehavior.Restrict);
+        });
+        builder.Entity<PatientLink>(link =>
+        {
+            link.ToTable("PatientLinks");
+            link.Property(one => one.Digest).HasMaxLength(64);
+            link.HasIndex(one => one.Digest).IsUnique();
+            link.HasIndex(one => one.LeafletId);
+            link.HasOne<ReleasedLeaflet>().WithMany().HasForeignKey(one => one.LeafletId)
+                .OnDelete(DeleteBehavior.Restrict);
+        });
+        builder.Entity<DiscomfortDay>(day =>
+        {
+            day.ToTable("DiscomfortDays");
+            day.Property(one => one.Revision).IsConcurrencyToken();
+            day.HasIndex(one => new { one.PatientId, one.Day }).IsUnique();
+            day.HasOne<Patient>().WithMany().HasForeignKey(one => one.PatientId).OnDelete(DeleteBehavior.Restrict);
         });
     }
 

@@ -7,6 +7,8 @@ using Archwright.Storage.Desks;
 using Archwright.Storage.Model;
 using Archwright.Storage.Opening;
 using Archwright.Web.Layout;
+using Archwright.Web.Leaflets;
+using Archwright.Web.PatientPages;
 using Archwright.Web.Sessions;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Components.Authorization;
@@ -75,6 +77,7 @@ public static class PracticeServer
             .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(options.DataFolder, "keys")));
         AddPractice(builder.Services, options, database, settings);
         SignIn.AddTo(builder.Services);
+        PatientRoutes.AddTo(builder.Services);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
 
         WebApplication app = builder.Build();
@@ -83,11 +86,14 @@ public static class PracticeServer
         app.UseStatusCodePagesWithReExecute("/not-found");
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseRateLimiter();
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/health", () => Results.Text("well")).AllowAnonymous();
         SignInRoutes.Map(app);
         PhotoRoutes.Map(app);
+        LeafletRoutes.Map(app);
+        PatientRoutes.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }
@@ -104,6 +110,7 @@ public static class PracticeServer
         services.AddSingleton<IDbContextFactory<PracticeContext>>(database);
         services.AddScoped(_ => database.CreateDbContext());
         services.AddSingleton<VisitDesk>().AddSingleton<PatientFiles>().AddSingleton<Diary>().AddSingleton<Shelf>();
+        services.AddSingleton<LeafletDesk>().AddSingleton<PatientDoor>().AddSingleton<PictureMaker>();
         services.AddSingleton(ForceCeilings.Default);
         services.AddSingleton<IWireAdvisor, ComparisonAdvisor>();
         services.AddSingleton<CourseWatch>();

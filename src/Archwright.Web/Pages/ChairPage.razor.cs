@@ -118,6 +118,10 @@ public sealed partial class ChairPage
             _ = LookAheadAsync();
     }
 
+    // The day of the visit before this one; that of this one where there is none.
+    private DateOnly LastDay => state!.File.Visits // a state is there where this is shown
+        .Where(one => one.Day < state.Visit.Day).Select(one => one.Day).DefaultIfEmpty(state.Visit.Day).Max();
+
     private static string Pressed(bool pressed) => pressed ? "true" : "false";
 
     private string PositionsWords()

@@ -42,6 +42,9 @@ public static class Figures
     /// <summary>A coordinate of a picture.</summary>
     internal static string Coordinate(double value) => Math.Round(value, 2).ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>A coordinate of a small picture.</summary>
+    internal static string Fine(double value) => Math.Round(value, 4).ToString(CultureInfo.InvariantCulture);
+
     /// <summary>A plain number for a field.</summary>
     public static string Plain(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 

@@ -2,6 +2,8 @@ using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Courses;
+using Archwright.Practice.Leaflets;
+using Archwright.Practice.Links;
 using Archwright.Practice.People;
 using Archwright.Practice.Rules;
 using Archwright.Practice.Values;
@@ -154,6 +156,21 @@ internal static class RuleCases
         (PracticeRules.AnAlertSaysWhat,
             () => Samples.Patient().Raise(AlertKind.Other, "Plays the trumpet.", Samples.Today),
             [() => Samples.Patient().Raise(AlertKind.Nickel, " ", Samples.Today)]),
+        (PracticeRules.OnlyAnOrthodontistReleasesALeaflet,
+            () => Release(Signed(), Samples.Orthodontist),
+            [() => Release(Signed(), Samples.Assistant)]),
+        (PracticeRules.ALeafletTellsOfASignedVisit,
+            () => Release(Signed(), Samples.Orthodontist),
+            [() => Release(Samples.Visit(Guid.NewGuid()), Samples.Orthodontist)]),
+        (PracticeRules.ALinkEnds, () => Link(180), [() => Link(0), () => Link(181)]),
+        (PracticeRules.DiscomfortIsZeroToTen,
+            () => DiscomfortDay.Note(Guid.NewGuid(), Samples.Today, 10, Samples.Now),
+            [
+                () => DiscomfortDay.Note(Guid.NewGuid(), Samples.Today, 11, Samples.Now),
+                () => DiscomfortDay.Note(Guid.NewGuid(), Samples.Today, -1, Samples.Now),
+                () => DiscomfortDay.Note(Guid.NewGuid(), Samples.Today.AddDays(-15), 3, Samples.Now),
+                () => DiscomfortDay.Note(Guid.NewGuid(), Samples.Today.AddDays(2), 3, Samples.Now),
+            ]),
     ];
 
     private static Visit Signed()
@@ -207,4 +224,10 @@ internal static class RuleCases
         Alert alert = patient.Raise(AlertKind.Nickel, "Rash.", Samples.Today.AddDays(-9));
         patient.End(alert.Id, Samples.Today, because, Samples.Orthodontist);
     }
+
+    private static void Release(Visit visit, Actor by) => ReleasedLeaflet.Release(
+        visit, LeafletWriter.Write(visit, LeafletTexts.In("en"), "F")!, LeafletPictures.None, by, Samples.Now);
+
+    private static void Link(int days) =>
+        PatientLink.Make(Guid.NewGuid(), Guid.NewGuid(), days, Samples.Assistant, Samples.Now);
 }

@@ -1,5 +1,6 @@
 using System.Reflection;
 using Archwright.Web.Hosting;
+using Archwright.Web.Leaflets;
 using Archwright.Web.Pages;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components;
@@ -14,7 +15,10 @@ public sealed class PagesTests
         [typeof(SignInPage), typeof(FirstAccount), typeof(About), typeof(NotFound), typeof(NotAllowed), typeof(Fault)];
 
     private static readonly Type[] AtTheChair =
-        [typeof(ChairPage), typeof(CoursePage), typeof(Stock), typeof(RecordPage), typeof(CeilingsPage)];
+    [
+        typeof(ChairPage), typeof(CoursePage), typeof(Stock), typeof(RecordPage), typeof(CeilingsPage),
+        typeof(LeafletPage),
+    ];
 
     private static readonly Type[] Owners = [typeof(SettingsPage), typeof(StaffPage)];
 

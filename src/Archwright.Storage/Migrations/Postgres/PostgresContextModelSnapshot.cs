@@ -94,6 +94,109 @@ namespace Archwright.Storage.Migrations.Postgres
                     b.ToTable("Treatments", (string)null);
                 });
 
+            modelBuilder.Entity("Archwright.Practice.Leaflets.ReleasedLeaflet", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Leaflet")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Pictures")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTimeOffset>("ReleasedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("ReleasedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("VisitId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PatientId");
+
+                    b.HasIndex("VisitId");
+
+                    b.ToTable("Leaflets", (string)null);
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.DiscomfortDay", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<DateTimeOffset>("NotedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Score")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PatientId", "Day")
+                        .IsUnique();
+
+                    b.ToTable("DiscomfortDays", (string)null);
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.PatientLink", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<DateTimeOffset>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("LeafletId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTimeOffset>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTimeOffset?>("RevokedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Digest")
+                        .IsUnique();
+
+                    b.HasIndex("LeafletId");
+
+                    b.ToTable("PatientLinks", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Practice.People.Patient", b =>
                 {
                     b.Property<Guid>("Id")
@@ -456,6 +559,33 @@ namespace Archwright.Storage.Migrations.Postgres
                     b.HasOne("Archwright.Practice.People.Patient", null)
                         .WithMany()
                         .HasForeignKey("PatientId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Leaflets.ReleasedLeaflet", b =>
+                {
+                    b.HasOne("Archwright.Practice.People.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("PatientId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.DiscomfortDay", b =>
+                {
+                    b.HasOne("Archwright.Practice.People.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("PatientId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.PatientLink", b =>
+                {
+                    b.HasOne("Archwright.Practice.Leaflets.ReleasedLeaflet", null)
+                        .WithMany()
+                        .HasForeignKey("LeafletId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -89,6 +89,109 @@ namespace Archwright.Storage.Migrations.Sqlite
                     b.ToTable("Treatments", (string)null);
                 });
 
+            modelBuilder.Entity("Archwright.Practice.Leaflets.ReleasedLeaflet", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Leaflet")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Pictures")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ReleasedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("ReleasedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("VisitId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PatientId");
+
+                    b.HasIndex("VisitId");
+
+                    b.ToTable("Leaflets", (string)null);
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.DiscomfortDay", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("NotedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Score")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PatientId", "Day")
+                        .IsUnique();
+
+                    b.ToTable("DiscomfortDays", (string)null);
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.PatientLink", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ExpiresAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("LeafletId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("RevokedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Digest")
+                        .IsUnique();
+
+                    b.HasIndex("LeafletId");
+
+                    b.ToTable("PatientLinks", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Practice.People.Patient", b =>
                 {
                     b.Property<Guid>("Id")
@@ -449,6 +552,33 @@ namespace Archwright.Storage.Migrations.Sqlite
                     b.HasOne("Archwright.Practice.People.Patient", null)
                         .WithMany()
                         .HasForeignKey("PatientId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Leaflets.ReleasedLeaflet", b =>
+                {
+                    b.HasOne("Archwright.Practice.People.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("PatientId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.DiscomfortDay", b =>
+                {
+                    b.HasOne("Archwright.Practice.People.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("PatientId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Practice.Links.PatientLink", b =>
+                {
+                    b.HasOne("Archwright.Practice.Leaflets.ReleasedLeaflet", null)
+                        .WithMany()
+                        .HasForeignKey("LeafletId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
