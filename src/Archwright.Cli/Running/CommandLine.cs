@@ -68,6 +68,7 @@ internal static class CommandLine
             SolveVerb.Create(terminal),
             CompareVerb.Create(terminal),
             ForecastVerb.Create(terminal),
+            VisitVerb.Create(terminal),
             ArchVerb.Create(terminal),
             BendVerb.Create(terminal),
             TwistVerb.Create(terminal),

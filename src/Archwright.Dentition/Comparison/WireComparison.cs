@@ -72,7 +72,7 @@ public static class WireComparison
         return WireRanking.InOrder(compared);
     }
 
-    private static ComparedWire TryWire(
+    internal static ComparedWire TryWire(
         Arrangement arch, CatalogueWire wire, WireJudge judge, Engage engage, CancellationToken cancellation)
     {
         if (judge.TooThick(wire) is string reason)
@@ -89,7 +89,7 @@ public static class WireComparison
 
     // Below the line the whole law is the elastic one, and the answer is there already. Some room is left for the shear
     // that goes with torque, which the largest strain does not hold.
-    private static bool Transforms(CatalogueWire wire, double strain, double temperature) =>
+    internal static bool Transforms(CatalogueWire wire, double strain, double temperature) =>
         wire.Alloy.WholeLaw is Superelastic { Figures: { } law }
         && strain > RoomForShear / law.YoungAustenite * (law.ForwardStart
             + law.ClausiusClapeyron * (temperature - law.ReferenceTemperature));
@@ -100,7 +100,7 @@ public static class WireComparison
     // that takes a second or two, while the clinician waits for a hundred wires.
     private static readonly EngagementOptions WithMemory = new() { MostIterations = 100 };
 
-    private static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation) => new Engager(
+    internal static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation) => new Engager(
         one, one.Wire.Alloy is LinearElastic ? EngagementOptions.Default : WithMemory).Engage(cancellation);
 
     // A failure is passed on as it is, not wrapped.

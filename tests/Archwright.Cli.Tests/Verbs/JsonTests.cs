@@ -25,6 +25,13 @@ public sealed class JsonTests
         ["forecast"] = (
             folder => ["forecast", folder.Arch(), "--weeks", "1"], "archwright-forecast/1",
             ["weeks", "spent_in_weeks", "rate", "draws", "stopped"]),
+        ["visit"] = (
+            folder => ["visit", folder.Arch(), "--stock", folder.Text("drawer.txt", "niti-014\n")],
+            "archwright-visit/1",
+            [
+                "advice", "wire", "because", "interval_weeks", "partial_ties", "nearest", "options", "comfort",
+                "cautions", "missing", "policy_version", "decision",
+            ]),
         ["twist"] = (
             folder => ["twist", "--case", folder.Case("twist.json")], "archwright-twist/1",
             [

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using Archwright.Dentition.Positions;
+using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Treatment.Decisions;
+
+/// <summary>One arch as it is seen: slots with their ties, and the tooth of each.</summary>
+public sealed record ArchToday
+{
+    /// <summary>Slots, ties, ends, temperature. Its wire is replaced by each wire that is looked at.</summary>
+    public required Arrangement Arrangement { get; init; }
+
+    /// <summary>Tooth of each slot, in the same order.</summary>
+    public required ImmutableArray<ToothNumber> Teeth { get; init; }
+
+    /// <summary>An arch that was built from tables.</summary>
+    public static ArchToday Of(ArchSetup arch)
+    {
+        ArgumentNullException.ThrowIfNull(arch);
+        return new ArchToday { Arrangement = arch.Arrangement, Teeth = arch.Teeth };
+    }
+
+    /// <summary>Clinical axes of each slot.</summary>
+    public ImmutableArray<ClinicalAxes> Axes => [.. Teeth.Select(ClinicalAxes.For)];
+
+    /// <summary>How each tooth is off its planned place.</summary>
+    public ImmutableArray<ClinicalOffset> Offsets =>
+    [
+        .. Teeth.Select((tooth, i) => ClinicalAxes.For(tooth).Between(
+            Arrangement.Slots[i].Rest, Arrangement.Slots[i].Actual)),
+    ];
+
+    /// <summary>How far each crown is from its planned place, as it is seen at its sides [mm]; see
+    /// <see cref="Distance"/>.</summary>
+    public ImmutableArray<double> Distances => [.. Teeth.Zip(Offsets, Distance)];
+
+    /// <summary>Index of the tooth that is farthest off.</summary>
+    public int FarthestOff
+    {
+        get
+        {
+            ImmutableArray<double> distances = Distances;
+            return distances.IndexOf(distances.Max());
+        }
+    }
+
+    /// <summary>How far a crown is from its planned place, as it is seen at its sides: the shift of the slot, and each
+    /// turn by half the width of the crown [mm].</summary>
+    /// <param name="tooth">Which tooth.</param>
+    /// <param name="offset">How it is off.</param>
+    /// <remarks>What a root is off by torque or tip is not in it: a tooth that tipped into line counts as in
+    /// line.</remarks>
+    public static double Distance(ToothNumber tooth, ClinicalOffset offset)
+    {
+        ArgumentNullException.ThrowIfNull(offset);
+        double arm = Anatomy.Of(tooth).CrownWidth.Value / 2;
+        return Math.Sqrt(
+            Square(offset.Labial) + Square(offset.Occlusal) + Square(offset.Mesial)
+            + Square(arm * offset.Rotation) + Square(arm * offset.Tip) + Square(arm * offset.Torque));
+    }
+
+    /// <summary>The thread by which a slot is tied at a distance: as long as the slot is off, less the pull
+    /// [mm].</summary>
+    /// <param name="slot">Index.</param>
+    /// <param name="pull">How far it pulls the wire toward the tooth [mm].</param>
+    internal double Thread(int slot, double pull)
+    {
+        ClinicalOffset off = Offsets[slot];
+        double shift = Math.Sqrt(Square(off.Labial) + Square(off.Occlusal) + Square(off.Mesial));
+        return Math.Max(ShortestThread, shift - pull);
+    }
+
+    private const double ShortestThread = 0.3;
+
+    /// <summary>This arch with some slots tied at a distance.</summary>
+    /// <param name="slots">Indices.</param>
+    /// <param name="pull">How far the ties pull the wire toward the teeth [mm].</param>
+    internal ArchToday Loosened(IReadOnlyCollection<int> slots, double pull) => slots.Count == 0 ? this : this with
+    {
+        Arrangement = Arrangement with
+        {
+            Slots =
+            [
+                .. Arrangement.Slots.Select((slot, i) =>
+                    slots.Contains(i) ? slot with { Tie = Tie.Partial(Thread(i, pull)) } : slot),
+            ],
+        },
+    };
+
+    private static double Square(double x) => x * x;
+}

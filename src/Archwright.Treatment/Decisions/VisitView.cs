@@ -1,0 +1,63 @@
+using System.Globalization;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Comparison;
+using Archwright.Treatment.Policies;
+
+namespace Archwright.Treatment.Decisions;
+
+/// <summary>What every rule may look at besides the wire it judges.</summary>
+internal sealed class VisitView
+{
+    public VisitView(VisitQuestion question, VisitPolicy policy, SentenceStyle style, WireFigures? present)
+    {
+        Question = question;
+        Policy = policy;
+        Style = style;
+        Present = present;
+        Ceilings = Alerts(AlertAct.LowerCeilings).Any()
+            ? policy.CeilingsTimes(policy.ReducedSupport) : policy.Ceilings;
+        FarthestOff = question.Arch.Distances.Max();
+    }
+
+    public VisitQuestion Question { get; }
+
+    public VisitPolicy Policy { get; }
+
+    public SentenceStyle Style { get; }
+
+    public WireFigures? Present { get; }
+
+    /// <summary>Ceilings of this patient.</summary>
+    public ForceCeilings Ceilings { get; }
+
+    /// <summary>How far the crown is off that is farthest off [mm].</summary>
+    public double FarthestOff { get; }
+
+    public bool IsAligned => FarthestOff < Policy.AlignedWithin;
+
+    public bool IsSore => Question.Discomfort >= Policy.HighDiscomfort;
+
+    /// <summary>Alerts of this patient that do something.</summary>
+    public IEnumerable<PolicyAlert> Alerts(AlertAct act) =>
+        Policy.Alerts.Where(alert => alert.Act == act && Question.Has(alert.Alert));
+
+    /// <summary>"the upper right canine (13)".</summary>
+    public string Tooth(int slot) =>
+        $"the {Question.Tooth(slot).Name} ({Question.Tooth(slot).Show(Style.Notation)})";
+
+    /// <summary>"13".</summary>
+    public string Number(int slot) => Question.Tooth(slot).Show(Style.Notation);
+
+    public string Load(LoadKind kind, double figure) =>
+        kind.IsForce() ? Style.Force(figure) : Style.Moment(figure);
+
+    public bool IsHeavierThanPresent(CatalogueWire wire) =>
+        Present is { } present && WireSize.Compare(present.Wire, wire) > 0;
+
+    public static string Figure(double value, string format = "0.0") =>
+        value.ToString(format, CultureInfo.InvariantCulture);
+
+    public static string Percent(double share) => Figure(100 * share, "0") + " %";
+
+    public static string Strain(double strain) => Figure(100 * strain, "0.00") + " %";
+}

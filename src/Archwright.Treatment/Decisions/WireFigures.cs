@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Positions;
+
+namespace Archwright.Treatment.Decisions;
+
+/// <summary>What one wire does on one arch: figures alone, before anything is judged.</summary>
+public sealed record WireFigures
+{
+    /// <summary>The wire.</summary>
+    public required CatalogueWire Wire { get; init; }
+
+    /// <summary>Whether it is the one in place, with its history.</summary>
+    public bool IsPresent { get; init; }
+
+    /// <summary>Whether it goes into every slot that is to hold it.</summary>
+    public required bool Engaged { get; init; }
+
+    /// <summary>Why it does not; null when it does.</summary>
+    public string? WhyNot { get; init; }
+
+    /// <summary>Whether the computation found no resting shape, which says nothing of whether it goes in.</summary>
+    public bool IsUnanswered { get; init; }
+
+    /// <summary>Id of a thinner wire of the same alloy that was refused already, for which reason this one was not
+    /// computed; null when it was.</summary>
+    public string? ThickerThan { get; init; }
+
+    /// <summary>Load on each tooth today, in order; empty when the wire is not engaged.</summary>
+    public ImmutableArray<ClinicalLoad> Loads { get; init; } = [];
+
+    /// <summary>Largest fibre strain.</summary>
+    public double MaxStrain { get; init; }
+
+    /// <summary>Index of the slot nearest to it.</summary>
+    public int MaxStrainNear { get; init; } = -1;
+
+    /// <summary>Permanent set after release [mm]; null where it was not computed, since the wire is far beyond its
+    /// elastic range.</summary>
+    public double? Set { get; init; }
+
+    /// <summary>Whether the loads are those of the alloy's whole law; otherwise those of its first, elastic part.
+    /// </summary>
+    public bool IsWholeLaw { get; init; }
+
+    /// <summary>Whether the elastic loads are an upper bound: the alloy transforms here, and its whole law found no
+    /// answer.</summary>
+    public bool IsUpperBound { get; init; }
+
+    /// <summary>Indices of slots in which it is tied at a distance so that it may go in.</summary>
+    public ImmutableArray<int> TiedAtDistance { get; init; } = [];
+
+    /// <summary>How far those ties pull the wire toward their teeth [mm].</summary>
+    public double Pull { get; init; }
+
+    /// <summary>Sum of the forces on the teeth when it is fitted: today, or for the wire in place when it was [N].
+    /// </summary>
+    public double FittingForce { get; init; }
+
+    /// <summary>What it does until the next visit; null where that was not computed.</summary>
+    public Delivery? Delivery { get; init; }
+
+    /// <summary>Index of the tooth that bears the largest force; −1 when not engaged.</summary>
+    public int LargestForceSlot => Loads.IsEmpty ? -1
+        : Enumerable.Range(0, Loads.Length).MaxBy(i => Loads[i].Force);
+
+    /// <summary>Largest force on a tooth [N]; zero when not engaged.</summary>
+    public double LargestForce => Loads.IsEmpty ? 0 : Loads[LargestForceSlot].Force;
+}
