@@ -7,6 +7,9 @@ internal sealed partial class Equilibrium
 {
     private const double EnergyGrowth = 3;
     private const double EnergyRoom = 20;
+
+    // A step of this share of the longest one that is allowed is too short to go astray.
+    private const double NearbyShare = 0.05;
     private const double AimOfResidual = 1e-4;
     private const double AimOfResidualAgain = 1e-5;
     private const double InsideShift = 0.1;
@@ -14,7 +17,7 @@ internal sealed partial class Equilibrium
     // What has no stiffness of its own, as a tail of the wire that stands free, is held by this much [N/mm] while the
     // rest settles.
     private const double LeastInsideShift = 1e-4;
-    private const double LooseAim = 1e-6;
+    private const double LooseAim = 1e-4;
     private const double LastAim = 1e-8;
     private const double InsideLooseForce = 1e-3;
     private const double InsideForce = 5e-8;
@@ -77,7 +80,7 @@ internal sealed partial class Equilibrium
     // is in the result.
     private bool IsEnough(double residual, double force, int pass, bool loose)
     {
-        double wider = loose || pass < 6 ? 1 : pass < 12 ? 20 : 200;
+        double wider = loose || pass < 6 ? 1 : pass < 12 ? 20 : 100;
         double fine = Law.Remembers ? ForceTolerance : InsideForce;
         double enough = Math.Max((loose ? InsideLooseForce : fine) * force, 5e-9) * wider;
         double places = loose ? LoosePlace : PlaceTolerance * wider;
@@ -112,7 +115,10 @@ internal sealed partial class Equilibrium
     private double StayWithinReach(double share)
     {
         Span<double> trial = _trial.AsSpan(0, 8 * Mesh.Nodes);
-        double before = Law.Energy(Mesh, Tie * Stretch, State);
+        if (share < NearbyShare * StepLimit(_step.AsSpan(0, 8 * Mesh.Nodes)))
+            return share;
+
+        double before = _energyOfWire;
         for (int pass = 0; pass < 8; pass++)
         {
             for (int i = 0; i < trial.Length; i++)

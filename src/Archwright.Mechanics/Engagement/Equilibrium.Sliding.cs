@@ -6,7 +6,7 @@ namespace Archwright.Mechanics.Engagement;
 /// <content>The wire slides as a whole while it settles.</content>
 /// <remarks>
 /// A slide δ leaves every node where it is and makes it another point of the wire, δ farther along: only the rest
-/// shape under the nodes changes. With b = ∂gradient/∂δ (a difference of two gradients), x = −K⁻¹ b the wire's answer
+/// shape under the nodes changes. With b = ∂gradient/∂δ (a difference of gradients), x = −K⁻¹ b the wire's answer
 /// and n, ρ the pin's direction and number, the pin's force changes by
 /// <code>
 ///     dF/dδ = ρ n·x
@@ -15,7 +15,7 @@ namespace Archwright.Mechanics.Engagement;
 /// </remarks>
 internal sealed partial class Equilibrium
 {
-    private const double SlideProbe = 1e-3;
+    private const double SlideProbe = 1e-4;
 
     // A wire that transforms or yields is not the same after it has slid, so that there is no one place where it rests;
     // and friction would hold many times as much. It follows a force that could be felt, and no farther.
@@ -23,6 +23,8 @@ internal sealed partial class Equilibrium
 
     private readonly RodMesh _probe;
     private readonly double[] _bySlide;
+    private readonly double[] _ofWire;
+    private double _energyOfWire;
     private double _energyBySlide;
 
     /// <summary>Who decides how far the wire slides in a step; null where it does not.</summary>
@@ -67,17 +69,20 @@ internal sealed partial class Equilibrium
         if (Slide is not { Moves: true } slide)
             return 0;
 
+        ref readonly ContactRow pin = ref Contacts.Rows[^1];
+        (int element, ElementVector along) = Contacts.Derivative(Contacts.RowCount - 1);
+        Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
+        double force = pin.Effective + Contacts.Penalty * along.Dot(step, element);
+        if (slide.IsHeldByNothing(force, largestForce, exact))
+            return 0;
+
         if (!BySlide(largestForce))
         {
             slide.IsNeutral();
             return 0;
         }
 
-        ref readonly ContactRow pin = ref Contacts.Rows[^1];
-        (int element, ElementVector along) = Contacts.Derivative(Contacts.RowCount - 1);
-        Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
         Span<double> answer = _bySlide.AsSpan(0, 8 * Mesh.Nodes);
-        double force = pin.Effective + Contacts.Penalty * along.Dot(step, element);
         double rate = Contacts.Penalty * along.Dot(answer, element);
         double shift = Contacts.WithinStops(answer, slide.Step(force, rate, largestForce, exact));
         for (int i = 0; i < step.Length; i++)
@@ -86,29 +91,29 @@ internal sealed partial class Equilibrium
         return shift;
     }
 
-    // x = −K⁻¹ ∂gradient/∂δ; false for a wire that is alike all along: it may be held anywhere.
+    // x = −K⁻¹ ∂gradient/∂δ, the difference to the gradient of the last evaluation; false for a wire that is alike all
+    // along: it may be held anywhere.
     private bool BySlide(double largestForce)
     {
         Span<double> answer = _bySlide.AsSpan(0, 8 * Mesh.Nodes);
         Span<double> ahead = _trial.AsSpan(0, 8 * Mesh.Nodes);
-        answer.Clear();
+        _ofWire.AsSpan(0, 8 * Mesh.Nodes).CopyTo(answer);
         ahead.Clear();
-        _probe.Build(Mesh.S, Rest, -SlideProbe);
-        double energy = Law.AddGradient(_probe, Tie * Stretch, State, answer);
-        _probe.Build(Mesh.S, Rest, SlideProbe);
-        _energyBySlide = (Law.AddGradient(_probe, Tie * Stretch, State, ahead) - energy)
-            / (2 * SlideProbe);
+        _probe.BuildSlid(Mesh, Rest, SlideProbe);
+        _energyBySlide = (Law.AddGradient(_probe, Tie * Stretch, State, ahead) - _energyOfWire) / SlideProbe;
+        Contacts.AddSlidGradient(Mesh, 0, State, Frames, answer);
+        Contacts.AddSlidGradient(_probe, SlideProbe, State, Frames, ahead);
         double largest = 0;
         for (int i = 0; i < answer.Length; i++)
         {
-            answer[i] = (answer[i] - ahead[i]) / (2 * SlideProbe);
+            answer[i] = (answer[i] - ahead[i]) / SlideProbe;
             largest = Math.Max(largest, Math.Abs(answer[i]));
         }
 
         if (largest <= 1e-7 * largestForce)
             return false;
 
-        Contacts.AddStops(answer);
+        _energyBySlide += Contacts.AddSlideAnswer(answer);
         _factor.Solve(answer);
         return true;
     }
@@ -120,7 +125,7 @@ internal sealed partial class Equilibrium
         if (shift == 0)
             return;
 
-        Mesh.Build(Mesh.S, Rest, shift);
+        Mesh.BuildSlid(Mesh, Rest, shift);
         Contacts.Slide(shift);
         Slide!.Take(shift);
     }

@@ -66,6 +66,7 @@ internal sealed partial class Equilibrium
         _tracking = new NodeTracking(mostStations);
         _probe = new RodMesh(mostNodes);
         _bySlide = new double[8 * mostNodes];
+        _ofWire = new double[8 * mostNodes];
         Law = law;
     }
 
@@ -145,6 +146,8 @@ internal sealed partial class Equilibrium
         gradient.Clear();
         _tangent.Clear(Mesh.Nodes);
         merit = Law.Add(Mesh, Tie * Stretch, q, gradient, _tangent);
+        _energyOfWire = merit;
+        gradient.CopyTo(_ofWire);
         foreach (DeadLoad load in Loads)
         {
             gradient[8 * load.Node] -= load.Force.X;

@@ -75,11 +75,13 @@ internal sealed class NodeTracking
         double move = s - mesh.S[node];
         mesh.MoveNode(node, s, rest);
 
-        // An end stop speaks of a point of the wire; another point rests that much further along.
-        foreach (ref ContactRow row in contacts.Rows)
+        // An end stop speaks of a point of the wire; another point rests that much further along. Stops come last but
+        // for the pin.
+        Span<ContactRow> rows = contacts.Rows;
+        for (int i = rows.Length - 1; i >= 0 && (rows[i].EndStop || rows[i].Kind == RowKind.Pin); i--)
         {
-            if (row.EndStop && row.Node == node)
-                row.Target += move;
+            if (rows[i].EndStop && rows[i].Node == node)
+                rows[i].Target += move;
         }
     }
 

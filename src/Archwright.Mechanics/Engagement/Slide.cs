@@ -133,6 +133,16 @@ internal sealed class Slide
     /// <summary>Whether the wire may still slide.</summary>
     public bool Moves => _exists && _held && !_neutral && _steps < MostSteps;
 
+    /// <summary>Whether a force on the pin drives the wire nowhere.</summary>
+    /// <param name="force">Force on the pin [N].</param>
+    /// <param name="largestForce">Largest contact force [N].</param>
+    /// <param name="exact">To the last digits.</param>
+    public bool IsHeldByNothing(double force, double largestForce, bool exact)
+    {
+        _nearRest = false;
+        return exact ? IsGone(force, 0.1 * largestForce) : IsNil(force, largestForce);
+    }
+
     /// <summary>How far the wire slides next [mm].</summary>
     /// <param name="force">Force on the pin after the step that is planned [N].</param>
     /// <param name="rate">Its change for a slide of one [N/mm].</param>
@@ -141,9 +151,6 @@ internal sealed class Slide
     public double Step(double force, double rate, double largestForce, bool exact)
     {
         _nearRest = false;
-        if (exact ? IsGone(force, 0.1 * largestForce) : IsNil(force, largestForce))
-            return 0;
-
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = -force / Math.Max(Math.Abs(rate), 1e-12);
         bool small = Math.Abs(force) < SmallForce * _leastStep / UsualLeastStep * largestForce;

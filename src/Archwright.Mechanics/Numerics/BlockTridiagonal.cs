@@ -59,8 +59,11 @@ internal sealed class BlockTridiagonal
     /// <summary>Adds a number to every diagonal entry.</summary>
     public void AddToDiagonal(double value)
     {
-        for (int i = 0; i < Count * Size; i++)
-            _diagonal[i / Size * Square + i % Size * (Size + 1)] += value;
+        for (int block = 0; block < Count; block++)
+        {
+            for (int i = 0; i < Size; i++)
+                _diagonal[block * Square + i * (Size + 1)] += value;
+        }
     }
 
     /// <summary>y = A·x, before factoring.</summary>

@@ -46,20 +46,26 @@ public readonly record struct Vector3(double X, double Y, double Z)
         new(a.Y * b.Z - a.Z * b.Y, a.Z * b.X - a.X * b.Z, a.X * b.Y - a.Y * b.X);
 
     /// <summary>Sum.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator +(Vector3 a, Vector3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
 
     /// <summary>Difference.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator -(Vector3 a, Vector3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
 
     /// <summary>Opposite.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator -(Vector3 a) => new(-a.X, -a.Y, -a.Z);
 
     /// <summary>Multiple.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator *(Vector3 a, double b) => new(a.X * b, a.Y * b, a.Z * b);
 
     /// <summary>Multiple.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator *(double b, Vector3 a) => a * b;
 
     /// <summary>Fraction.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator /(Vector3 a, double b) => a * (1 / b);
 }

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Archwright.Mechanics.Numerics;
 
 namespace Archwright.Mechanics.Rods;
@@ -72,11 +73,6 @@ internal static class HermiteWeights
         Row(w[24..], f.B2, f.B3, f.C1, 0);
     }
 
-    private static void Row(Span<double> w, double value, double slope, double turn, double middle)
-    {
-        w[..3].Fill(value);
-        w[3..6].Fill(slope);
-        w[6] = turn;
-        w[7] = middle;
-    }
+    private static void Row(Span<double> w, double value, double slope, double turn, double middle) =>
+        Vector512.Create(value, value, value, slope, slope, slope, turn, middle).CopyTo(w);
 }

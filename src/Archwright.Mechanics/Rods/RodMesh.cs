@@ -131,13 +131,35 @@ internal sealed class RodMesh
 
     private void BuildElement(int element)
     {
+        BuildRest(element);
         for (int g = 0; g < Points; g++)
         {
             int point = Points * element + g;
-            _rest[point] = RestAt(element, GaussAt[g]);
             HermiteWeights.Fill(
                 GaussAt[g], Length(element), _weights.AsSpan(point * HermiteWeights.Count, HermiteWeights.Count));
         }
+    }
+
+    private void BuildRest(int element)
+    {
+        for (int g = 0; g < Points; g++)
+            _rest[Points * element + g] = RestAt(element, GaussAt[g]);
+    }
+
+    /// <summary>The nodes of another mesh, each a little farther along: what a slide of the wire under its shape
+    /// changes. The lengths of the elements stay, and with them the weights.</summary>
+    /// <param name="other">A mesh of the same room.</param>
+    /// <param name="curve">Rest shape.</param>
+    /// <param name="shift">[mm]</param>
+    public void BuildSlid(RodMesh other, RestCurve curve, double shift)
+    {
+        Nodes = other.Nodes;
+        for (int i = 0; i < Nodes; i++)
+            PutNode(i, other._s[i] + shift, curve);
+
+        other._weights.AsSpan(0, Points * Elements * HermiteWeights.Count).CopyTo(_weights);
+        for (int e = 0; e < Elements; e++)
+            BuildRest(e);
     }
 
     /// <summary>Takes over another mesh of the same room.</summary>

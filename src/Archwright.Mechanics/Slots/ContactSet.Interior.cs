@@ -50,7 +50,7 @@ internal sealed partial class ContactSet
         Span<double> gradient, BlockTridiagonal tangent)
     {
         bool turns = row.Corner != 0 || row.Across != 0;
-        (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
+        (double sin, double cos) = turns ? (at.Sin, at.Cos) : (0, 1);
         double net = 0;
         double worst = 0;
         double merit = 0;
@@ -76,6 +76,7 @@ internal sealed partial class ContactSet
                 index, at, frame, axis, side * p, side * wall.Force, row.Corner * cos - across * sin,
                 -row.Corner * sin - across * cos, gradient, tangent, stiffness);
             wall.Derivative = _byRow[index];
+            wall.BySlide = _bySlide[index];
         }
 
         Register(ref row, index, at.Element, net);
@@ -84,8 +85,11 @@ internal sealed partial class ContactSet
         {
             // Without a turn the two walls push along one and the same line.
             AddAtStation(index, at, frame, axis, bothP, net, 0, 0, gradient, tangent, bothStiffness);
-            _sides[2 * index].Derivative = _byRow[index];
-            _sides[2 * index + 1].Derivative = _byRow[index];
+            for (int side = 0; side < 2; side++)
+            {
+                _sides[2 * index + side].Derivative = _byRow[index];
+                _sides[2 * index + side].BySlide = 0;
+            }
         }
 
         return merit;
@@ -107,7 +111,7 @@ internal sealed partial class ContactSet
     /// <summary>Steps of slacks and forces that go with a step of the wire, and how much of them keeps both
     /// positive.</summary>
     /// <param name="step">Step of the unknowns.</param>
-    /// <param name="slide">Slide of the whole wire that goes with it [mm]: its stops go along.</param>
+    /// <param name="slide">Slide of the whole wire that goes with it [mm].</param>
     /// <returns>Shares for slacks (and the wire) and for forces.</returns>
     public (double Slacks, double Forces) InteriorStep(ReadOnlySpan<double> step, double slide)
     {
@@ -119,8 +123,8 @@ internal sealed partial class ContactSet
                 continue;
 
             ref InteriorSide wall = ref _sides[i];
-            double away = _rows[i / 2].EndStop ? slide : 0;
-            wall.Plan(Interior, Sign(i) * (away - wall.Derivative.Dot(step, _elementOfRow[i / 2])));
+            double change = wall.Derivative.Dot(step, _elementOfRow[i / 2]) + wall.BySlide * slide;
+            wall.Plan(Interior, -Sign(i) * change);
             slacks = Math.Min(slacks, InteriorSide.Share(wall.Slack, wall.SlackStep));
             forces = Math.Min(forces, InteriorSide.Share(wall.Force, wall.ForceStep));
         }

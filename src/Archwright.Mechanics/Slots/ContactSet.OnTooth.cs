@@ -103,7 +103,7 @@ internal sealed partial class ContactSet
         if (row.Kind == RowKind.Thread)
         {
             Vector3 out2 = arm - frame.Along * Vector3.Dot(arm, frame.Along);
-            return (out2.Unit(), 0, out2.Length - row.Room);
+            return (out2 / row.Room, 0, Vector3.Dot(out2, out2) / (2 * row.Room) - row.Room / 2);
         }
 
         Vector3 axis = Axis(frame, row.Axis);
@@ -112,7 +112,7 @@ internal sealed partial class ContactSet
             return (axis, 0, place - row.Seat);
 
         double side = row.Effective >= 0 ? 1 : -1;
-        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? Math.SinCos(at.Turn) : (0, 1);
+        (double sin, double cos) = row.Corner != 0 || row.Across != 0 ? (at.Sin, at.Cos) : (0, 1);
         double across = side * row.Across;
         return (axis, row.Corner * cos - across * sin, place + row.Corner * sin + across * cos - side * row.Room);
     }

@@ -20,6 +20,8 @@ internal sealed partial class ContactSet
     private readonly ContactRow[] _rows;
     private readonly ElementVector[] _byRow;
     private readonly int[] _elementOfRow;
+    private readonly double[] _bySlide;
+    private readonly Pull[] _pulls;
     private readonly InteriorSide[] _sides;
 
     public ContactSet(int mostStations, int mostRows)
@@ -28,6 +30,8 @@ internal sealed partial class ContactSet
         _rows = new ContactRow[mostRows];
         _byRow = new ElementVector[mostRows];
         _elementOfRow = new int[mostRows];
+        _bySlide = new double[mostRows];
+        _pulls = new Pull[mostStations];
         _sides = new InteriorSide[2 * mostRows];
     }
 
@@ -107,6 +111,7 @@ internal sealed partial class ContactSet
             RodMesh mesh)
     {
         double merit = 0;
+        _pulls.AsSpan(0, StationCount).Clear();
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
@@ -118,6 +123,9 @@ internal sealed partial class ContactSet
                 _ => ApplyFixed(ref row, i, q, frames, gradient, tangent, mesh),
             };
         }
+
+        for (int i = 0; i < StationCount; i++)
+            AddCurvature(_pulls[i], _stations[i], frames[_stations[i].Slot], tangent);
 
         return merit;
     }
@@ -190,21 +198,6 @@ internal sealed partial class ContactSet
         }
     }
 
-    /// <summary>Adds the answer of the end stops to a slide of one: minus what the gradient gains by it.</summary>
-    public void AddStops(Span<double> answer)
-    {
-        for (int i = 0; i < RowCount; i++)
-        {
-            ref readonly ContactRow row = ref _rows[i];
-            if (!row.EndStop)
-                continue;
-
-            ref readonly InteriorSide wall = ref _sides[2 * i + (row.Upper ? 1 : 0)];
-            double stiffness = row.Inside ? wall.Force / wall.Slack : row.Effective != 0 ? Penalty : 0;
-            _byRow[i].AddTo(answer, _elementOfRow[i], stiffness);
-        }
-    }
-
     /// <summary>Largest multiplier [N].</summary>
     public double LargestForce()
     {
@@ -229,7 +222,7 @@ internal sealed partial class ContactSet
         Vector3 axis = Axis(frame, row.Axis);
         double place = Vector3.Dot(axis, at.R - frame.Centre);
         bool turns = row.Corner != 0 || row.Across != 0;
-        (double sin, double cos) = turns ? Math.SinCos(at.Turn) : (0, 1);
+        (double sin, double cos) = turns ? (at.Sin, at.Cos) : (0, 1);
         double middle = place + row.Corner * sin;
         double clearance = row.Room - row.Across * cos;
         row.BothWays = row.Upper && row.Lower && row.Room - row.Across <= NoPlay;
@@ -274,6 +267,8 @@ internal sealed partial class ContactSet
         return row.Pull * lift + row.Rise * lift * lift / 2;
     }
 
+    // The wire within a thread's reach R: c = (x² + y²)/(2R) − R/2, which is smooth on the axis too, where the distance
+    // itself has a kink; at the reach its slope is one, so that its multiplier is the thread's force.
     private double ApplyThread(
         ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
     {
@@ -281,9 +276,8 @@ internal sealed partial class ContactSet
         ref readonly SlotFrame frame = ref frames[row.Slot];
         double x = Vector3.Dot(frame.Outward, at.R - frame.Centre);
         double y = Vector3.Dot(frame.Third, at.R - frame.Centre);
-        double distance = Math.Sqrt(x * x + y * y);
         row.Inside = Interior > 0;
-        row.Over = distance - row.Room;
+        row.Over = (x * x + y * y) / (2 * row.Room) - row.Room / 2;
         double p = HoldsSet ? HeldForce(row) : Math.Max(0, row.Multiplier + Penalty * row.Over);
         double stiffness = Penalty;
         double weight = row.Multiplier;
@@ -291,7 +285,7 @@ internal sealed partial class ContactSet
         Register(ref row, index, at.Element, p);
         if (row.Inside)
         {
-            ref InteriorSide wall = ref Side(index, 1, row.Room - distance, out p, out stiffness);
+            ref InteriorSide wall = ref Side(index, 1, -row.Over, out p, out stiffness);
             weight = wall.Force;
             row.Effective = wall.Force;
             row.Violation = Math.Abs(wall.Gap - wall.Slack);
@@ -302,16 +296,22 @@ internal sealed partial class ContactSet
             return 0;
         }
 
-        double scale = Math.Max(distance, 1e-6);
-        Vector3 axis = (frame.Outward * x + frame.Third * y) / scale;
-        Vector3 beside = (frame.Third * x - frame.Outward * y) / scale;
+        Vector3 axis = (frame.Outward * x + frame.Third * y) / row.Room;
         AddAtStation(index, at, frame, axis, p, weight, 0, 0, gradient, tangent, stiffness);
         _sides[2 * index + 1].Derivative = _byRow[index];
-
-        // Curvature of the distance: (δ beside)²/distance, beside taken along the wire as the force is.
-        ElementVector turning = ElementVector.OfPoint(NormalToWire(beside, at, frame, 0), at.Shape);
-        ElementVector.AddOuter(tangent, at.Element, turning, turning * (weight / scale));
+        _sides[2 * index + 1].BySlide = 0;
+        AddThreadTurning(at, frame, tangent, weight / row.Room);
         return merit;
+    }
+
+    // (δx² + δy²)/R, both taken along the wire as the force is.
+    private static void AddThreadTurning(in Station at, in SlotFrame frame, BlockTridiagonal tangent, double weight)
+    {
+        foreach (Vector3 across in (ReadOnlySpan<Vector3>)[frame.Outward, frame.Third])
+        {
+            ElementVector turning = ElementVector.OfPoint(NormalToWire(across, at, frame, 0), at.Shape);
+            ElementVector.AddOuter(tangent, at.Element, turning, turning * weight);
+        }
     }
 
     // Second derivatives take the multiplier, not p: a slot that has just moved makes a p of thousands of newtons,
@@ -328,6 +328,7 @@ internal sealed partial class ContactSet
 
         _byRow[index] = derivative;
         _elementOfRow[index] = at.Element;
+        _bySlide[index] = first * at.TurnBySlide;
         derivative.AddTo(gradient, at.Element, p);
 
         // A wall far away adds nothing that the tangent would feel.
@@ -335,23 +336,24 @@ internal sealed partial class ContactSet
             return;
 
         ElementVector.AddOuter(tangent, at.Element, derivative, derivative * stiffness);
-        if (weight == 0)
+        _pulls[_rows[index].Station].Add(m, first, second, weight);
+    }
+
+    // Second derivatives of all restraints of a station at once: they are linear in the forces.
+    private static void AddCurvature(in Pull pull, in Station at, in SlotFrame frame, BlockTridiagonal tangent)
+    {
+        if (!pull.IsFelt)
             return;
 
         ElementVector slide = ElementVector.OfPoint(frame.Along * (-1 / at.Advance), at.Shape);
-        ElementVector turnAway = ElementVector.OfSlope(m, 0, at.Shape) * weight;
-        ElementVector.AddOuter(tangent, at.Element, turnAway + slide * (weight * Vector3.Dot(m, at.C)), slide);
+        ElementVector turnAway = ElementVector.OfSlope(pull.OnWire, 0, at.Shape);
+        ElementVector.AddOuter(tangent, at.Element, turnAway + slide * Vector3.Dot(pull.OnWire, at.C), slide);
         ElementVector.AddOuter(tangent, at.Element, slide, turnAway);
-        if (first != 0 || second != 0)
-            AddTurning(at, frame, weight, first, second, slide, tangent);
-    }
+        if (!pull.Turns)
+            return;
 
-    private static void AddTurning(
-        in Station at, in SlotFrame frame, double p, double first, double second, in ElementVector slide,
-            BlockTridiagonal tangent)
-    {
         ElementVector turn = ElementVector.OfSlope(at.TurnByP, 1, at.TurnShape) + slide * at.TurnRate;
-        ElementVector.AddOuter(tangent, at.Element, turn, turn * (p * second));
+        ElementVector.AddOuter(tangent, at.Element, turn, turn * pull.ByTurnTwice);
         Span<double> h = stackalloc double[9];
         at.TurnByPByP(frame, h);
         for (int i = 0; i < 3; i++)
@@ -360,8 +362,26 @@ internal sealed partial class ContactSet
             Vector3 row = new(h[3 * i], h[3 * i + 1], h[3 * i + 2]);
             ElementVector.AddOuter(
                 tangent, at.Element,
-                ElementVector.OfSlope(unit, 0, at.TurnShape), ElementVector.OfSlope(row * (p * first), 0,
-                    at.TurnShape));
+                ElementVector.OfSlope(unit, 0, at.TurnShape),
+                ElementVector.OfSlope(row * pull.ByTurn, 0, at.TurnShape));
+        }
+    }
+
+    // The forces of a station's restraints, each with its derivatives, summed.
+    private struct Pull
+    {
+        public Vector3 OnWire;
+        public double ByTurn, ByTurnTwice;
+
+        public readonly bool IsFelt => OnWire != default;
+
+        public readonly bool Turns => ByTurn != 0 || ByTurnTwice != 0;
+
+        public void Add(Vector3 normal, double byTurn, double byTurnTwice, double force)
+        {
+            OnWire += normal * force;
+            ByTurn += byTurn * force;
+            ByTurnTwice += byTurnTwice * force;
         }
     }
 
@@ -405,6 +425,7 @@ internal sealed partial class ContactSet
             return 0;
 
         _byRow[index] = derivative;
+        _bySlide[index] = row.EndStop ? -1 : 0;
         derivative.AddTo(gradient, element, p);
         ElementVector.AddOuter(tangent, element, derivative, derivative * Penalty);
         return p * p / (2 * Penalty);
@@ -417,6 +438,7 @@ internal sealed partial class ContactSet
         int side = row.Upper ? 1 : -1;
         ref InteriorSide wall = ref Side(index, side, -side * c, out double p, out double stiffness);
         wall.Derivative = derivative;
+        wall.BySlide = -1;
         Register(ref row, index, element, side * wall.Force);
         row.Violation = Math.Abs(wall.Gap - wall.Slack);
         derivative.AddTo(gradient, element, side * p);

@@ -11,6 +11,9 @@ internal struct InteriorSide
     public double Gap, Slack, Force, Acting, SlackStep, ForceStep;
     public ElementVector Derivative;
 
+    /// <summary>Change of the restraint when the wire slides by one.</summary>
+    public double BySlide;
+
     /// <summary>First slack and force.</summary>
     /// <param name="aim">μ [N·mm].</param>
     /// <param name="force">Force that is known already from an earlier solution, or zero [N].</param>

@@ -46,6 +46,9 @@ internal struct Station
     /// step.</remarks>
     public double Turn;
 
+    /// <summary>Sine and cosine of <see cref="Turn"/>.</summary>
+    public double Sin, Cos;
+
     /// <summary>Point of the wire [mm] and rate [rad/mm] for <see cref="Turn"/>.</summary>
     public double TurnAt, TurnRate;
 
@@ -59,6 +62,10 @@ internal struct Station
 
     /// <summary>Moment of the wire on the section for a unit of work-conjugate to φ: (t + e₁)/(1 + t·e₁).</summary>
     public Vector3 TurnAxis;
+
+    /// <summary>Change of <see cref="Turn"/> when the wire slides under its shape by one: every point in space becomes
+    /// the next point of the wire, with the rest frame of that one [rad/mm].</summary>
+    public double TurnBySlide;
 
     /// <summary>Rest frame there.</summary>
     public RestPoint Rest;
@@ -114,6 +121,21 @@ internal struct Station
         EvaluateTurn(mesh, q, frame);
     }
 
+    /// <summary>The station as it is once the wire has slid under its shape.</summary>
+    /// <param name="slid">The mesh with the wire slid.</param>
+    /// <param name="shift">How far [mm].</param>
+    /// <param name="q">State.</param>
+    /// <param name="frame">The slot now.</param>
+    public readonly Station Slid(RodMesh slid, double shift, ReadOnlySpan<double> q, in SlotFrame frame)
+    {
+        Station at = this;
+        at.S += shift;
+        at.TurnAt += shift;
+        at.TurnRate = at.AverageTurnRate(slid, q, frame);
+        at.EvaluateTurn(slid, q, frame);
+        return at;
+    }
+
     // φ = θ + the difference of two smallest rotations, from the rest tangent and from the slot's axis to the tangent.
     private void EvaluateTurn(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame)
     {
@@ -143,8 +165,18 @@ internal struct Station
         double there = Math.Atan2(
             Vector3.Dot(d2, e3) - Vector3.Dot(d3, e2), Vector3.Dot(d2, e2) + Vector3.Dot(d3, e3));
         Turn = there + TurnRate * (S - at);
+        (Sin, Cos) = Math.SinCos(Turn);
         TurnAxis = (t + e1) / (1 + Vector3.Dot(t, e1));
+        TurnBySlide = SpinBySlide(Rest, t);
         TurnByP = (CarriedSpin(t, Rest.D1, Rest.D2, Rest.D3) - CarriedSpin(t, e1, e2, e3)) / l;
+    }
+
+    // A rest frame that turns by ω carries the section along by ω·(t + d₁)/(1 + t·d₁) about t, as the slot's axis does;
+    // along the rest shape ω = τ d₁ + d₁ × d₁′.
+    private static double SpinBySlide(in RestPoint rest, Vector3 t)
+    {
+        Vector3 bending = rest.D2 * rest.OverThickness + rest.D3 * rest.OverWidth;
+        return rest.Stretch * (rest.Twist + Vector3.Dot(bending, t) / (1 + Vector3.Dot(t, rest.D1)));
     }
 
     // The mean of both sides where the crossing sits on a node.

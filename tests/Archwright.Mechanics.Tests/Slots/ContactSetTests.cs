@@ -29,7 +29,7 @@ public sealed class ContactSetTests
     private static readonly ContactRow Turned = Round with { Across = 0.2, Corner = 0.3, Room = 0.25 };
 
     private static readonly ContactRow Thread =
-        new() { Kind = RowKind.Thread, Axis = 1, Upper = true, Room = 0.01 };
+        new() { Kind = RowKind.Thread, Axis = 1, Upper = true, Room = 0.3 };
 
     private static readonly ContactRow Seating =
         new() { Kind = RowKind.Seating, Axis = 1, Pull = 20, Rise = 40, Seat = -0.1 };
@@ -269,7 +269,7 @@ public sealed class ContactSetTests
     private static ContactRow Wide(string name) => Rows[name] with
     {
         Multiplier = 0,
-        Room = name.Contains("turned", StringComparison.Ordinal) ? 1.5 : 1,
+        Room = name switch { "thread" => 0.6, _ when name.Contains("turned", StringComparison.Ordinal) => 1.5, _ => 1 },
         Target = 3,
         Lower = name.Contains("lower", StringComparison.Ordinal),
         Upper = !name.Contains("lower", StringComparison.Ordinal),
