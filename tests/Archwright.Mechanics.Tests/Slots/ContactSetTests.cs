@@ -225,7 +225,7 @@ public sealed class ContactSetTests
 
         Assert.NotEqual(0, At(0.2).TurnRate);
         Assert.Equal(Rate(1), At(0.2).TurnRate, tolerance: 1e-7);
-        Assert.Equal((Near(-1e-6) + Near(1e-6)) / 2, At(0).TurnRate, tolerance: 1e-5);
+        Assert.Equal((Near(-3e-7) + Near(3e-7)) / 2, At(0).TurnRate, tolerance: 1e-5);
     }, iter: 20);
 
     [Fact]
