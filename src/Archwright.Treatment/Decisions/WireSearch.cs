@@ -9,8 +9,8 @@ namespace Archwright.Treatment.Decisions;
 /// Of one alloy, a section that holds another inside it is stiffer in bending and twist and has less play: where the
 /// smaller is ruled out by the mechanics (does not go in, takes a set, loads a tooth above its ceiling), the larger is
 /// too. A rigorous proof would need every force to grow with stiffness; what is certain is that the stored energy
-/// does. Not yet held against the full search by a test. Alloys are searched side by side and each from thin to thick, so
-/// that the answer does not depend on the number of threads.
+/// does. Not yet held against the full search by a test. Alloys are searched side by side and each from thin to
+/// thick, so that the answer does not depend on the number of threads.
 /// </remarks>
 internal sealed class WireSearch(VisitView view, VisitOptions options, CancellationToken cancellation)
 {
