@@ -46,7 +46,8 @@ public sealed class Screen : IAsyncDisposable
     /// <summary>Opens the chair of a patient of the day.</summary>
     public async Task OpenChairAsync(string patient)
     {
-        await Page.GetByRole(AriaRole.Link, new() { Name = $"Chair of {patient}" }).ClickAsync();
+        // Another test may have booked the same patient once more.
+        await Page.GetByRole(AriaRole.Link, new() { Name = $"Chair of {patient}" }).First.ClickAsync();
         await Page.Locator("svg.arch").WaitForAsync();
     }
 

@@ -1,4 +1,5 @@
 using Archwright.Dentition.Teeth;
+using Archwright.Practice.Advice;
 using Archwright.Practice.Values;
 
 namespace Archwright.Practice.Visits;
@@ -45,16 +46,31 @@ public static class VisitMerge
             return at.Pick(name, before, mine, theirs);
 
         ArchVisit old = before ?? ArchVisit.Blank;
+        ArchSeen? seen = at.Pick(name + ", positions", old.Seen, mine.Seen, theirs.Seen);
         return new ArchVisit
         {
             Found = at.Pick(name + ", wire found", old.Found, mine.Found, theirs.Found),
-            Seen = at.Pick(name + ", positions", old.Seen, mine.Seen, theirs.Seen),
-            Advised = at.Pick(name + ", advice", old.Advised, mine.Advised, theirs.Advised),
+            Seen = seen,
+            Advised = Advice(seen, old.Advised, mine.Advised, theirs.Advised),
             Decided = at.Pick(name + ", decision", old.Decided, mine.Decided, theirs.Decided),
             Ties = Teeth(at, name + ", tie", old.Ties, mine.Ties, theirs.Ties),
             RightEnd = at.Pick(name + ", right end", old.RightEnd, mine.RightEnd, theirs.RightEnd),
             LeftEnd = at.Pick(name + ", left end", old.LeftEnd, mine.LeftEnd, theirs.LeftEnd),
         };
+    }
+
+    // The program advises on each screen by itself, so two advices are nobody's contradiction: the one on record stays,
+    // as long as it rests on the positions that stand.
+    private static Recommendation? Advice(
+        ArchSeen? seen, Recommendation? before, Recommendation? mine, Recommendation? theirs)
+    {
+        if (Equals(mine, theirs) || Equals(theirs, before))
+            return mine;
+        if (Equals(mine, before))
+            return theirs;
+
+        return new[] { theirs, mine }.FirstOrDefault(one =>
+            one is not null && one.Inputs.Positions.Equals(seen?.Positions));
     }
 
     private static ToothMap<T> Teeth<T>(

@@ -53,6 +53,28 @@ public sealed class VisitMergeTests
         Assert.Empty(VisitMerge.Merge(before, after, after).Conflicts);
     });
 
+    // The program advises on every screen by itself: two advices are not two opinions.
+    [Fact]
+    public void Of_two_advices_the_one_on_record_stands_while_it_rests_on_the_positions()
+    {
+        VisitContent before = Upper(Samples.Complete, arch => arch with { Advised = null });
+        VisitContent mine = Upper(before, arch => arch with { Advised = Samples.Advice("bti-016") });
+        VisitContent theirs = Upper(before, arch => arch with { Advised = Samples.Advice("niti-014") });
+
+        Merged both = VisitMerge.Merge(before, mine, theirs);
+
+        Assert.Empty(both.Conflicts);
+        Assert.Equal("niti-014", both.Content.Upper?.Advised?.WireId);
+
+        ToothMap<ToothOffset> moved = Samples.HighCanine.With(ToothNumber.FromIso(11), new ToothOffset(LabialMm: 1));
+        VisitContent looked = Upper(mine, arch => arch with
+        {
+            Seen = arch.Seen! with { Positions = moved },
+            Advised = Samples.Advice("bti-016") with { Inputs = Samples.Inputs() with { Positions = moved } },
+        });
+        Assert.Equal("bti-016", VisitMerge.Merge(before, looked, theirs).Content.Upper?.Advised?.WireId);
+    }
+
     [Fact]
     public void Edits_at_different_places_are_both_kept_without_a_question() => Gen.Select(SomeEdits, SomeEdits).Sample(
         (one, other) =>
