@@ -143,14 +143,13 @@ internal sealed class Slide
         return exact ? IsGone(force, 0.1 * largestForce) : IsNil(force, largestForce);
     }
 
-    /// <summary>How far the wire slides next [mm].</summary>
+    /// <summary>How far the wire slides next [mm]; asked after <see cref="IsHeldByNothing"/>.</summary>
     /// <param name="force">Force on the pin after the step that is planned [N].</param>
     /// <param name="rate">Its change for a slide of one [N/mm].</param>
     /// <param name="largestForce">Largest contact force [N].</param>
     /// <param name="exact">To the last digits; otherwise a wire that is nearly at rest is left there.</param>
     public double Step(double force, double rate, double largestForce, bool exact)
     {
-        _nearRest = false;
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = -force / Math.Max(Math.Abs(rate), 1e-12);
         bool small = Math.Abs(force) < SmallForce * _leastStep / UsualLeastStep * largestForce;
