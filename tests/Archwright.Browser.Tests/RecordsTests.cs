@@ -87,6 +87,7 @@ public sealed class RecordsTests(PracticeApp app)
         await screen.SignInAsync("callum");
         await screen.OpenChairAsync("Tomasz Rekowski");
         ILocator file = page.Locator("input[type=file]");
+        await Assertions.Expect(file).ToBeEnabledAsync();
 
         await file.SetInputFilesAsync(new FilePayload
         {
