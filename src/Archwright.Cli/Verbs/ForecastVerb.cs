@@ -193,7 +193,9 @@ internal sealed class ForecastVerb
     private static ObservedTooth Seen(ObservedPlace place) => new(
         place.Parts[0], place.Parts[1], place.Parts[2], place.Parts[3], place.Parts[4], place.Parts[5]);
 
-    private static CaseFile Replaced(CaseFile file, string? wireId)
+    /// <summary>The case with another wire of the catalogue.</summary>
+    /// <exception cref="Refusal">A bench set-up, or no such wire.</exception>
+    internal static CaseFile Replaced(CaseFile file, string? wireId)
     {
         if (file.Jaw == CaseFile.Bench || file.Teeth.Any(tooth => tooth is null))
         {
@@ -208,7 +210,8 @@ internal sealed class ForecastVerb
         return file with { WireId = wire.Id, Arrangement = file.Arrangement with { Wire = wire.Wire } };
     }
 
-    private static ForecastRequest Request(CaseFile file, int weeks) => new()
+    /// <summary>What a case says of a forecast.</summary>
+    internal static ForecastRequest Request(CaseFile file, int weeks) => new()
     {
         Arrangement = file.Arrangement,
         Teeth = [.. file.Teeth.Select(tooth => tooth!.Value)],

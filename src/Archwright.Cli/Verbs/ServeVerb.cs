@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using Archwright.Cli.Running;
+using Archwright.Cli.Serving;
 using Archwright.Practice.Demo;
 using Archwright.Web.Hosting;
 using Microsoft.AspNetCore.Builder;
@@ -49,6 +50,7 @@ internal static class ServeVerb
                 DataFolder = parsed.GetValue(data) ?? UsualFolder(parsed.GetValue(demo)),
                 Demo = parsed.GetValue(demo),
                 Postgres = Environment.GetEnvironmentVariable(DatabaseVariable) is { Length: > 0 } named ? named : null,
+                Answers = new CaseAnswers(),
             },
             parsed.GetValue(json),
             cancellation));

@@ -109,6 +109,14 @@ public static class PracticeRules
     public static readonly Rule DiscomfortIsZeroToTen = new(
         nameof(DiscomfortIsZeroToTen), "Discomfort is noted from 0 to 10, for the last days only.");
 
+    /// <summary>Who may let a program in.</summary>
+    public static readonly Rule OnlyAnOrthodontistLetsAProgramIn = new(
+        nameof(OnlyAnOrthodontistLetsAProgramIn), "Only an orthodontist makes a token for another program.");
+
+    /// <summary>Bounds of a token.</summary>
+    public static readonly Rule ATokenSaysForWhomWhatAndHowLong = new(
+        nameof(ATokenSaysForWhomWhatAndHowLong), "A token has a name, a scope at least, and an end within a year.");
+
     /// <summary>All rules.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
@@ -120,6 +128,7 @@ public static class PracticeRules
         AnAlertIsEndedNeverErased, BondedTeethBelongToTheirArch, APositionIsPlausible, AnArchCarriesOneAppliance,
         APhotographIsAPicture, AnAlertSaysWhat,
         OnlyAnOrthodontistReleasesALeaflet, ALeafletTellsOfASignedVisit, ALinkEnds, DiscomfortIsZeroToTen,
+        OnlyAnOrthodontistLetsAProgramIn, ATokenSaysForWhomWhatAndHowLong,
     ];
 
     /// <summary>Stops what would break a rule.</summary>

@@ -1,4 +1,5 @@
 using Archwright.Practice.Audit;
+using Archwright.Practice.Clients;
 using Archwright.Practice.Courses;
 using Archwright.Practice.Leaflets;
 using Archwright.Practice.Links;
@@ -47,6 +48,9 @@ public abstract class PracticeContext(DbContextOptions options)
 
     /// <summary>Discomfort by day, as patients note it.</summary>
     public DbSet<DiscomfortDay> Discomfort => Set<DiscomfortDay>();
+
+    /// <summary>Programs that may ask the API.</summary>
+    public DbSet<ApiClient> Clients => Set<ApiClient>();
 
     internal DbSet<SettingsRow> SettingsRows => Set<SettingsRow>();
 
@@ -172,6 +176,14 @@ public abstract class PracticeContext(DbContextOptions options)
             day.Property(one => one.Revision).IsConcurrencyToken();
             day.HasIndex(one => new { one.PatientId, one.Day }).IsUnique();
             day.HasOne<Patient>().WithMany().HasForeignKey(one => one.PatientId).OnDelete(DeleteBehavior.Restrict);
+        });
+        builder.Entity<ApiClient>(client =>
+        {
+            client.ToTable("ApiClients");
+            client.Property(one => one.Name).HasMaxLength(100);
+            client.Property(one => one.Digest).HasMaxLength(64);
+            client.Property(one => one.Scopes).IsDocument();
+            client.HasIndex(one => one.Digest).IsUnique();
         });
     }
 

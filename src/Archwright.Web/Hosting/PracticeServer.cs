@@ -6,6 +6,7 @@ using Archwright.Practice.Settings;
 using Archwright.Storage.Desks;
 using Archwright.Storage.Model;
 using Archwright.Storage.Opening;
+using Archwright.Web.Api;
 using Archwright.Web.Layout;
 using Archwright.Web.Leaflets;
 using Archwright.Web.PatientPages;
@@ -78,12 +79,16 @@ public static class PracticeServer
         AddPractice(builder.Services, options, database, settings);
         SignIn.AddTo(builder.Services);
         PatientRoutes.AddTo(builder.Services);
+        if (options.Answers is { } answers)
+            builder.Services.AddSingleton(answers);
+        ApiRoutes.AddTo(builder.Services);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
 
         WebApplication app = builder.Build();
         app.UseExceptionHandler("/fault");
         app.Use(Headers);
         app.UseStatusCodePagesWithReExecute("/not-found");
+        ApiGuard.Use(app);
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseRateLimiter();
@@ -94,6 +99,7 @@ public static class PracticeServer
         PhotoRoutes.Map(app);
         LeafletRoutes.Map(app);
         PatientRoutes.Map(app);
+        ApiRoutes.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }
@@ -111,6 +117,7 @@ public static class PracticeServer
         services.AddScoped(_ => database.CreateDbContext());
         services.AddSingleton<VisitDesk>().AddSingleton<PatientFiles>().AddSingleton<Diary>().AddSingleton<Shelf>();
         services.AddSingleton<LeafletDesk>().AddSingleton<PatientDoor>().AddSingleton<PictureMaker>();
+        services.AddSingleton<ClientDesk>();
         services.AddSingleton(ForceCeilings.Default);
         services.AddSingleton<IWireAdvisor, ComparisonAdvisor>();
         services.AddSingleton<CourseWatch>();

@@ -1,3 +1,5 @@
+using Archwright.Web.Api;
+
 namespace Archwright.Web.Hosting;
 
 /// <summary>How the app is to be served.</summary>
@@ -14,4 +16,7 @@ public sealed record ServeOptions
 
     /// <summary>Connection string of a PostgreSQL server; null for a file in the folder.</summary>
     public string? Postgres { get; init; }
+
+    /// <summary>Computes what the API is asked; null where it is to compute nothing.</summary>
+    public ICaseAnswers? Answers { get; init; }
 }

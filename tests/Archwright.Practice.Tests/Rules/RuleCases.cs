@@ -1,6 +1,7 @@
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
+using Archwright.Practice.Clients;
 using Archwright.Practice.Courses;
 using Archwright.Practice.Leaflets;
 using Archwright.Practice.Links;
@@ -171,6 +172,15 @@ internal static class RuleCases
                 () => DiscomfortDay.Note(Guid.NewGuid(), Samples.Today.AddDays(-15), 3, Samples.Now),
                 () => DiscomfortDay.Note(Guid.NewGuid(), Samples.Today.AddDays(2), 3, Samples.Now),
             ]),
+        (PracticeRules.OnlyAnOrthodontistLetsAProgramIn,
+            () => Token(by: Samples.Orthodontist),
+            [() => Token(by: Samples.Assistant)]),
+        (PracticeRules.ATokenSaysForWhomWhatAndHowLong,
+            () => Token(days: 366),
+            [
+                () => Token(days: 0), () => Token(days: 367), () => Token(name: " "),
+                () => ApiClient.Make("Lab", [], 30, Samples.Orthodontist, Samples.Now),
+            ]),
     ];
 
     private static Visit Signed()
@@ -230,4 +240,7 @@ internal static class RuleCases
 
     private static void Link(int days) =>
         PatientLink.Make(Guid.NewGuid(), Guid.NewGuid(), days, Samples.Assistant, Samples.Now);
+
+    private static void Token(string name = "Lab", int days = 30, Actor? by = null) =>
+        ApiClient.Make(name, [ApiScope.Compute], days, by ?? Samples.Orthodontist, Samples.Now);
 }

@@ -17,6 +17,8 @@ internal sealed class TestDatabase : IDisposable
     private readonly string? folder;
     private readonly TickingClock clock = new();
 
+    public TimeProvider Clock => clock;
+
     private TestDatabase(string kind, string connection, string? folder)
     {
         Kind = kind;

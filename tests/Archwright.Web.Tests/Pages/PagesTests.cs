@@ -20,7 +20,7 @@ public sealed class PagesTests
         typeof(LeafletPage),
     ];
 
-    private static readonly Type[] Owners = [typeof(SettingsPage), typeof(StaffPage)];
+    private static readonly Type[] Owners = [typeof(SettingsPage), typeof(StaffPage), typeof(ProgramsPage)];
 
     private static readonly Type[] SignedIn =
         [typeof(Day), typeof(Find), typeof(Account), typeof(NewPatient), typeof(BookPage)];

@@ -1,0 +1,311 @@
+using System.ComponentModel;
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Archwright.Dentition.Catalogue;
+using Archwright.Exchange.CaseFiles;
+using Archwright.Exchange.Problems;
+using Archwright.Treatment.Forecasts;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Routing;
+
+namespace Archwright.Web.Api;
+
+/// <summary>Computing on a case that the client sends. The body is a case file and nothing else; it is read by the
+/// reader of case files, and nothing that it refuses reaches the solver.</summary>
+internal static class ComputeRoutes
+{
+    private const string Json = "application/json";
+
+    /// <summary>Most forecasts by chance in one question.</summary>
+    public const int MostDraws = 1000;
+
+    /// <summary>Longest time that an answer is waited for [s].</summary>
+    public const int LongestWait = 30;
+
+    public static void Map(RouteGroupBuilder routes)
+    {
+        Case(routes.MapPost("/solve", SolveAsync), CaseTask.Solve)
+            .WithSummary("Force and moment on every tooth")
+            .WithDescription(
+                "Engages the wire of the case and goes through its steps. Answers at once with archwright-forces/1; "
+                + "that a wire cannot be engaged is an answer, not an error.")
+            .Produces(StatusCodes.Status200OK, contentType: Json);
+        Job(routes.MapPost("/compare", CompareAsync), CaseTask.Compare)
+            .WithSummary("Every wire on this arch, ranked with reasons")
+            .WithDescription("A job whose answer is archwright-compare/1.");
+        Job(routes.MapPost("/forecast", ForecastAsync), CaseTask.Forecast)
+            .WithSummary("Where the teeth will be, week by week")
+            .WithDescription("A job whose answer is archwright-forecast/1. A forecast, no promise.");
+        Job(routes.MapPost("/visit", VisitAsync), CaseTask.Visit)
+            .WithSummary("Keep, step up, step down, or look first")
+            .WithDescription(
+                "A job whose answer is archwright-visit/1. It recommends; the treating clinician decides.");
+        routes.MapGet("/jobs/{id}", (string id, HttpContext context, CaseJobs jobs) =>
+                jobs.Find(id, Client(context)) is { } job ? Results.Json(Body(job)) : ApiRefusals.Missing("job"))
+            .WithSummary("Where a job stands").Produces<JobBody>().ProducesProblem(StatusCodes.Status404NotFound);
+        routes.MapGet("/jobs/{id}/answer", Answer)
+            .WithSummary("The answer of a job that is done")
+            .Produces(StatusCodes.Status200OK, contentType: Json)
+            .ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict)
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+        routes.MapDelete("/jobs/{id}", (string id, HttpContext context, CaseJobs jobs) =>
+                jobs.Cancel(id, Client(context)) ? Results.NoContent() : ApiRefusals.Missing("job"))
+            .WithSummary("Cancel a job").WithDescription("One that runs stops within seconds; one that is done stays.")
+            .Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound);
+        routes.MapPost("/jobs/{id}/retry", Retry)
+            .WithSummary("Try a failed or cancelled job again").Produces<JobBody>(StatusCodes.Status202Accepted)
+            .ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
+    }
+
+    private static RouteHandlerBuilder Case(RouteHandlerBuilder route, CaseTask task) => route
+        .WithName(task.ToString()).Accepts<JsonElement>(Json)
+        .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+        .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+
+    private static RouteHandlerBuilder Job(RouteHandlerBuilder route, CaseTask task) => Case(route, task)
+        .Produces<JobBody>(StatusCodes.Status202Accepted).Produces(StatusCodes.Status200OK, contentType: Json);
+
+    private static async Task<IResult> SolveAsync(HttpContext context, ICaseAnswers answers)
+    {
+        List<ApiProblem> problems = Unknown(context.Request);
+        (string text, CaseFile? file) = await ReadAsync(context.Request, problems);
+        if (problems.Count > 0 || file is null)
+            return ApiRefusals.Wrong(problems);
+
+        using var answer = new MemoryStream();
+        try
+        {
+            await Task.Run(() => answers.Answer(
+                new CaseQuestion { Task = CaseTask.Solve, CaseText = text }, file, answer, null,
+                context.RequestAborted));
+        }
+        catch (CaseRefusedException refused)
+        {
+            return ApiRefusals.Unanswerable(refused.Problems);
+        }
+
+        return Results.Bytes(answer.ToArray(), Json);
+    }
+
+    private static Task<IResult> CompareAsync(
+        HttpContext context, CaseJobs jobs,
+        [FromQuery, Description("Ids of the wires to choose among, with commas; without it the catalogue.")]
+        string? stock)
+    {
+        List<ApiProblem> problems = Unknown(context.Request, nameof(stock));
+        return BeginAsync(
+            context, jobs, problems,
+            text => new CaseQuestion
+            {
+                Task = CaseTask.Compare, CaseText = text, Stock = Stock(stock, problems),
+            });
+    }
+
+    private static Task<IResult> VisitAsync(
+        HttpContext context, CaseJobs jobs,
+        [FromQuery, Description(
+            "Ids of the wires in stock, with commas; without it what the case's visit names, or the catalogue.")]
+        string? stock)
+    {
+        List<ApiProblem> problems = Unknown(context.Request, nameof(stock));
+        return BeginAsync(
+            context, jobs, problems,
+            text => new CaseQuestion { Task = CaseTask.Visit, CaseText = text, Stock = Stock(stock, problems) });
+    }
+
+    private static Task<IResult> ForecastAsync(
+        HttpContext context, CaseJobs jobs,
+        [FromQuery, Description("How far to look ahead, 1 to 104.")] int? weeks,
+        [FromQuery, Description("Forecasts by chance, for ranges, 0 to 1000; without it one at the median rate.")]
+        int? draws,
+        [FromQuery, Description("The same number gives the same draws; without it 1.")] int? seed,
+        [FromQuery, Description("Another wire of the catalogue in place of the case's.")] string? wire,
+        [FromQuery(Name = "whole_law"), Description("Follow the alloy with its plateau and history; slower.")]
+        bool? wholeLaw)
+    {
+        List<ApiProblem> problems =
+            Unknown(context.Request, nameof(weeks), nameof(draws), nameof(seed), nameof(wire), "whole_law");
+        Within(problems, nameof(weeks), weeks ?? 0, 1, ForecastRequest.MostWeeks);
+        Within(problems, nameof(draws), draws ?? 0, 0, MostDraws);
+        Within(problems, nameof(seed), seed ?? 1, 0, int.MaxValue);
+        if (wire is not null)
+            Wire(wire, nameof(wire), problems);
+        return BeginAsync(context, jobs, problems, text => new CaseQuestion
+        {
+            Task = CaseTask.Forecast, CaseText = text, Weeks = weeks ?? 0, Draws = draws ?? 0, Seed = seed ?? 1,
+            Wire = wire, WholeLaw = wholeLaw ?? false,
+        });
+    }
+
+    private static async Task<IResult> BeginAsync(
+        HttpContext context, CaseJobs jobs, List<ApiProblem> problems, Func<string, CaseQuestion> question)
+    {
+        (string text, _) = await ReadAsync(context.Request, problems);
+        CaseQuestion asked = question(text);
+        int wait = Wait(context.Request, problems);
+        if (problems.Count > 0)
+            return ApiRefusals.Wrong(problems);
+
+        Guid client = Client(context);
+        if (jobs.Begin(asked, client) is not { } id)
+        {
+            context.Response.Headers.RetryAfter = "30";
+            return ApiRefusals.Refuse(
+                StatusCodes.Status429TooManyRequests, "Too many jobs wait",
+                $"{CaseJobs.MostWaiting} jobs wait already. Ask again in half a minute.");
+        }
+
+        JobView? job = await FinishedAsync(jobs, id, client, wait, context.RequestAborted);
+        if (wait > 0 && job?.State is JobStanding.Done or JobStanding.Refused)
+            return Outcome(jobs.Outcome(id, client));
+
+        string place = $"{ApiRoutes.Version1}/jobs/{id}";
+        return job is null ? ApiRefusals.Missing("job") : Results.Accepted(place, Body(job));
+    }
+
+    // RFC 7240, section 4.3: “Prefer: wait=10” asks for the answer itself if it comes within ten seconds.
+    private static int Wait(HttpRequest request, List<ApiProblem> problems)
+    {
+        const string Key = "wait=";
+        string? asked = request.Headers["Prefer"].ToString().Split(',', StringSplitOptions.TrimEntries)
+            .FirstOrDefault(one => one.StartsWith(Key, StringComparison.OrdinalIgnoreCase))?[Key.Length..];
+        if (asked is null)
+            return 0;
+
+        if (int.TryParse(asked, NumberStyles.None, CultureInfo.InvariantCulture, out int seconds))
+            return Math.Min(seconds, LongestWait);
+
+        problems.Add(new ApiProblem(
+            "", "Prefer", $"“{asked}” is no time to wait.", $"Write “Prefer: wait=10”: seconds, up to {LongestWait}."));
+        return 0;
+    }
+
+    private static async Task<JobView?> FinishedAsync(
+        CaseJobs jobs, string id, Guid client, int seconds, CancellationToken cancellation)
+    {
+        const int StepMilliseconds = 100;
+        JobView? job = jobs.Find(id, client);
+        for (int left = 1000 * seconds / StepMilliseconds; left > 0; left--)
+        {
+            if (job?.State is not (JobStanding.Waiting or JobStanding.Running))
+                break;
+
+            await Task.Delay(StepMilliseconds, cancellation);
+            job = jobs.Find(id, client);
+        }
+
+        return job;
+    }
+
+    private static IResult Answer(string id, HttpContext context, CaseJobs jobs)
+    {
+        Guid client = Client(context);
+        if (jobs.Find(id, client) is not { } job)
+            return ApiRefusals.Missing("job");
+
+        return jobs.Outcome(id, client) is { } outcome ? Outcome(outcome) : ApiRefusals.Refuse(
+            StatusCodes.Status409Conflict, "No answer yet",
+            job.State switch
+            {
+                JobStanding.Failed => "The job ended in a fault of ours. Try it again with POST …/retry.",
+                JobStanding.Cancelled => "The job was cancelled. Try it again with POST …/retry.",
+                _ => $"The job stands at {job.Percent} %. Ask again in a moment.",
+            });
+    }
+
+    private static IResult Retry(string id, HttpContext context, CaseJobs jobs)
+    {
+        Guid client = Client(context);
+        if (jobs.Find(id, client) is null)
+            return ApiRefusals.Missing("job");
+
+        return jobs.Retry(id, client) && jobs.Find(id, client) is { } job
+            ? Results.Accepted($"{ApiRoutes.Version1}/jobs/{id}", Body(job))
+            : ApiRefusals.Refuse(
+                StatusCodes.Status409Conflict, "Nothing to try again",
+                "Only a job that failed or was cancelled is tried again.");
+    }
+
+    private static IResult Outcome(JobOutcome? outcome) => outcome?.Answer is { } answer
+        ? Results.Text(answer, Json, Encoding.UTF8)
+        : ApiRefusals.Unanswerable(outcome?.Problems ?? []);
+
+    private static async Task<(string Text, CaseFile? File)> ReadAsync(HttpRequest request, List<ApiProblem> problems)
+    {
+        using var body = new MemoryStream();
+        await request.Body.CopyToAsync(body, request.HttpContext.RequestAborted);
+        body.Position = 0;
+        Read<CaseFile> read = CaseReader.Read(body);
+        problems.AddRange(read.Problems.Select(ApiProblem.Of));
+        return (Encoding.UTF8.GetString(body.GetBuffer(), 0, (int)body.Length), read.Value);
+    }
+
+    private static List<ApiProblem> Unknown(HttpRequest request, params string[] known) =>
+    [
+        .. request.Query.Keys.Where(key => !known.Contains(key, StringComparer.OrdinalIgnoreCase)).Select(
+            key => new ApiProblem(
+                "", key, $"There is no parameter “{key}” here.",
+                known.Length > 0 ? $"Known are: {string.Join(", ", known)}." : "Take it out.")),
+    ];
+
+    private static void Within(List<ApiProblem> problems, string name, int value, int low, int high)
+    {
+        if (value < low || value > high)
+        {
+            problems.Add(new ApiProblem(
+                "", name,
+                string.Create(CultureInfo.InvariantCulture, $"{name} is {value}."),
+                string.Create(CultureInfo.InvariantCulture, $"Give a whole number from {low} to {high}.")));
+        }
+    }
+
+    private static List<string>? Stock(string? listed, List<ApiProblem> problems)
+    {
+        if (listed is null)
+            return null;
+
+        List<string> ids = [.. listed.Split(
+            ',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
+        if (ids.Count == 0)
+            problems.Add(new ApiProblem("", "stock", "No wire is listed.", "Write ids with commas: ss-016,niti-014."));
+        foreach (string id in ids)
+            Wire(id, "stock", problems);
+        return ids;
+    }
+
+    private static void Wire(string id, string where, List<ApiProblem> problems)
+    {
+        if (!WireCatalogue.Default.TryFind(id, out _))
+        {
+            problems.Add(new ApiProblem(
+                "", where, $"There is no wire “{id}” in the catalogue.",
+                "Write an id of the catalogue, as niti-014; “archwright wires” lists them."));
+        }
+    }
+
+    private static Guid Client(HttpContext context) => TokenScheme.Client(context).Id;
+
+    private static JobBody Body(JobView job)
+    {
+        string place = $"{ApiRoutes.Version1}/jobs/{job.Id}";
+        return new JobBody(
+            job.Id, Word(job.Task), Word(job.State), job.Percent, job.CreatedAt,
+            job.State is JobStanding.Done or JobStanding.Refused ? place + "/answer" : null);
+    }
+
+    private static string Word<T>(T value)
+        where T : struct, Enum => value.ToString().ToLowerInvariant();
+}
+
+/// <summary>A job as it is answered.</summary>
+/// <param name="Id">Identity.</param>
+/// <param name="Task">compare, forecast or visit.</param>
+/// <param name="State">waiting, running, done, refused, failed or cancelled.</param>
+/// <param name="Percent">How much is done.</param>
+/// <param name="CreatedAt">When it was asked.</param>
+/// <param name="Answer">Where its answer is; null before.</param>
+public sealed record JobBody(
+    string Id, string Task, string State, int Percent, DateTimeOffset CreatedAt, string? Answer);

@@ -1,0 +1,160 @@
+using System.Net;
+using System.Text.Json;
+using Archwright.Cli.Tests.Running;
+using Archwright.ExampleClient;
+using Archwright.Practice.Clients;
+using Run = Archwright.Cli.Tests.Running.Run;
+
+namespace Archwright.Cli.Tests.Serving;
+
+/// <summary>The API computes what the command line computes, and refuses what the reader of case files refuses. Rests
+/// on the command line and on the real server.</summary>
+[Trait("basis", "independent")]
+public sealed class ApiComputeTests(ServedPractice practice)
+{
+    private const string Mild = "upper-mild.json";
+
+    [Fact]
+    public async Task Solve_answers_with_the_document_of_the_command_line()
+    {
+        using HttpClient client = await practice.ClientAsync(ApiScope.Compute);
+        using var folder = new Folder();
+        await File.WriteAllTextAsync(folder.File(Mild), ServedPractice.Example(Mild));
+
+        using HttpResponseMessage answer = await client.PostAsync(
+            "/api/v1/solve", ServedPractice.Json(ServedPractice.Example(Mild)));
+        Run run = await Run.Of("solve", folder.File(Mild), "--json");
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("application/json", answer.Content.Headers.ContentType?.MediaType);
+        Assert.Equal(WithoutTime(run.Output), WithoutTime(await answer.Content.ReadAsStringAsync()));
+    }
+
+    [Theory]
+    [InlineData("compare?stock=niti-014,ss-016", "archwright-compare/1")]
+    [InlineData("forecast?weeks=3", "archwright-forecast/1")]
+    [InlineData("visit?stock=niti-014,niti-016", "archwright-visit/1")]
+    public async Task A_job_is_taken_done_and_answered_and_its_percent_ends_at_100(string what, string format)
+    {
+        (_, string token) = await practice.TokenAsync(ApiScope.Compute);
+        using var client = new ArchwrightClient(await practice.AddressAsync(), token);
+        var seen = new Seen();
+
+        using JsonDocument answer = await client.RunAsync(what, ServedPractice.Example(Mild), seen);
+
+        Assert.Equal(format, answer.RootElement.GetProperty("format").GetString());
+        Assert.Equal(100, seen.Percents[^1]);
+        Assert.Equal(seen.Percents.Order(), seen.Percents);
+    }
+
+    [Fact]
+    public async Task Who_prefers_to_wait_gets_the_answer_itself_and_it_is_that_of_the_command_line()
+    {
+        using HttpClient client = await practice.ClientAsync(ApiScope.Compute);
+        client.DefaultRequestHeaders.Add("Prefer", "wait=30");
+        using var folder = new Folder();
+        await File.WriteAllTextAsync(folder.File(Mild), ServedPractice.Example(Mild));
+
+        using HttpResponseMessage answer = await client.PostAsync(
+            "/api/v1/forecast?weeks=2", ServedPractice.Json(ServedPractice.Example(Mild)));
+        Run run = await Run.Of("forecast", folder.File(Mild), "--weeks", "2", "--json");
+
+        Assert.SkipWhen(answer.StatusCode == HttpStatusCode.Accepted, "Thirty seconds were too few on this machine.");
+        Assert.Equal(run.Output, await answer.Content.ReadAsStringAsync());
+    }
+
+    [Fact]
+    public async Task All_that_is_wrong_with_a_case_is_listed_with_path_and_mend_and_nothing_is_computed()
+    {
+        using HttpClient client = await practice.ClientAsync(ApiScope.Compute);
+        string wrong = ServedPractice.Example(Mild)
+            .Replace("\"arch\":", "\"arcs\":", StringComparison.Ordinal);
+
+        foreach (string what in new[] { "solve", "compare", "forecast?weeks=0", "visit?stock=niti-0", "visit?x=1" })
+        {
+            using HttpResponseMessage answer = await client.PostAsync($"/api/v1/{what}", ServedPractice.Json(wrong));
+            JsonElement[] problems = await ProblemsAsync(answer, HttpStatusCode.BadRequest);
+
+            Assert.Contains(problems, one => one.GetProperty("path").GetString() == "arcs"
+                && one.GetProperty("code").GetString() == "AW-KEY-001");
+            Assert.All(problems, one => Assert.NotEqual("", one.GetProperty("mend").GetString()));
+            string? query = what.Contains('?', StringComparison.Ordinal) ? what.Split('?', '=')[1] : null;
+            if (query is not null)
+                Assert.Contains(problems, one => one.GetProperty("path").GetString() == query);
+        }
+    }
+
+    [Fact]
+    public async Task A_case_without_teeth_reads_well_and_is_refused_with_a_mend()
+    {
+        (_, string token) = await practice.TokenAsync(ApiScope.Compute);
+        using var client = new ArchwrightClient(await practice.AddressAsync(), token);
+        using var folder = new Folder();
+        string bench = await File.ReadAllTextAsync(folder.Case("three-slots.json"));
+
+        ArchwrightRefusal refusal = await Assert.ThrowsAsync<ArchwrightRefusal>(
+            () => client.RunAsync("forecast?weeks=2", bench));
+
+        Assert.Contains("bench set-up", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("Name a case with teeth", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_job_is_cancelled_tried_again_and_seen_by_its_own_client_alone()
+    {
+        using HttpClient client = await practice.ClientAsync(ApiScope.Compute);
+        using HttpClient other = await practice.ClientAsync(ApiScope.Compute);
+
+        using HttpResponseMessage begun = await client.PostAsync(
+            "/api/v1/forecast?weeks=104&draws=1000", ServedPractice.Json(ServedPractice.Example(Mild)));
+        string place = begun.Headers.Location!.ToString(); // asserted by the status
+        Assert.Equal(HttpStatusCode.Accepted, begun.StatusCode);
+        Assert.Equal(HttpStatusCode.Conflict, (await client.GetAsync(place + "/answer")).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await other.GetAsync(place)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await other.DeleteAsync(place)).StatusCode);
+
+        Assert.Equal(HttpStatusCode.NoContent, (await client.DeleteAsync(place)).StatusCode);
+        Assert.Equal("cancelled", await StateAsync(client, place));
+
+        Assert.Equal(HttpStatusCode.Accepted, (await client.PostAsync(place + "/retry", null)).StatusCode);
+        Assert.Contains(await StateAsync(client, place), new[] { "waiting", "running" });
+        await client.DeleteAsync(place);
+    }
+
+    [Fact]
+    public async Task A_body_that_is_too_large_is_not_read()
+    {
+        using HttpClient client = await practice.ClientAsync(ApiScope.Compute);
+
+        using HttpResponseMessage answer = await client.PostAsync(
+            "/api/v1/solve", ServedPractice.Json(new string(' ', 1_000_001)));
+
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+    }
+
+    private static async Task<string?> StateAsync(HttpClient client, string place)
+    {
+        using JsonDocument job = JsonDocument.Parse(await client.GetStringAsync(place));
+        return job.RootElement.GetProperty("state").GetString();
+    }
+
+    private static async Task<JsonElement[]> ProblemsAsync(HttpResponseMessage answer, HttpStatusCode status)
+    {
+        string text = await answer.Content.ReadAsStringAsync();
+        Assert.Equal(status, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        using JsonDocument details = JsonDocument.Parse(text);
+        return [.. details.RootElement.GetProperty("problems").EnumerateArray().Select(one => one.Clone())];
+    }
+
+    private static string WithoutTime(string forces) =>
+        string.Join('\n', forces.Split('\n').Where(line => !line.Contains("_ms\"", StringComparison.Ordinal)));
+
+    private sealed class Seen : IProgress<int>
+    {
+        public List<int> Percents { get; } = [];
+
+        public void Report(int value) => Percents.Add(value);
+    }
+}
