@@ -26,7 +26,7 @@ public sealed partial class Engager
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
     private const double NodeTolerance = 0.01;
-    private const int MostRemeshes = 40;
+    private const int MostRemeshes = 3;
     private const double MostHalfWidth = 10;
     private const double ToleranceWithMemory = 1e-5;
     private const int NearIterationsWithMemory = 30;
@@ -335,7 +335,7 @@ public sealed partial class Engager
             return end;
 
         if (end == SearchEnd.Converged)
-            end = Finish(mostIterations, near, cancellation);
+            end = near && !_rod.Law.Remembers ? SearchEnd.Stalled : Finish(mostIterations, near, cancellation);
         if (!near)
             LeaveInside(end, cancellation);
 
@@ -347,10 +347,11 @@ public sealed partial class Engager
         : near ? MostSlidesWithMemory
         : MostFirstSlidesWithMemory;
 
-    // The walls that were touched before are likely to be touched still.
+    // The walls that were touched before are likely to be touched still. Where that search does not settle, a wire without
+    // memory is found faster from afar.
     private SearchEnd Near(int mostIterations, CancellationToken cancellation) => TryHeld(loose: true, cancellation)
         ? SearchEnd.Converged
-        : _rod.SearchNear(mostIterations, loose: true, cancellation);
+        : _rod.Law.Remembers ? _rod.SearchNear(mostIterations, loose: true, cancellation) : SearchEnd.Stalled;
 
     // The touched walls are known, and the wire's place along the arch nearly: a few exact steps settle the rest.
     private bool TryHeld(bool loose, CancellationToken cancellation)
@@ -422,7 +423,7 @@ public sealed partial class Engager
     }
 
     private SearchEnd Again(int mostIterations, bool near, bool loose, CancellationToken cancellation) => near
-        ? _rod.SearchNear(mostIterations, loose, cancellation)
+        ? loose ? Near(mostIterations, cancellation) : _rod.SearchNear(mostIterations, loose, cancellation)
         : _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation);
 
     private EngagementResult Result(SearchEnd end) =>

@@ -2,17 +2,17 @@ namespace Archwright.Mechanics.Engagement;
 
 /// <content>The last steps, with the touched walls known.</content>
 /// <remarks>
-/// Which walls are touched is held while Newton's method settles the rest, so that the equations are smooth and it
-/// converges quadratically. Once the balance is near, the set is looked at after each step: a wall that would have to
-/// pull lets go, one that has been run into is taken in (a primal-dual active set: M. Hintermüller, K. Ito, K. Kunisch,
-/// SIAM J. Optim. 13 (2002) 865–888, from memory). There is no line search: a set that does not settle soon, or a
-/// balance that gets worse, ends it, and the slower searches take over.
+/// Each pass is a step of Newton's method with the touched walls held, so that the equations are smooth; before it is
+/// taken, <see cref="TouchingSet"/> says which walls will be touched after it, and those are held. So every step solves
+/// the problem with the wire linear and the walls exact (sequential quadratic programming; J. Nocedal, S. J. Wright,
+/// <i>Numerical Optimization</i>, 2nd ed., 2006, ch. 18, from memory), and close to the answer it converges
+/// quadratically. There is no line search: a balance that gets worse, or does not come soon, ends it, and the slower
+/// search takes over.
 /// </remarks>
 internal sealed partial class Equilibrium
 {
     private const double NearBalance = 0.05;
     private const double Worse = 100;
-    private const int MostRevisions = 12;
 
     // Nodes go along with the touching places for so many steps; then they stand, so that the last digits come fast.
     private const int FollowedSteps = 2;
@@ -47,8 +47,9 @@ internal sealed partial class Equilibrium
         double forceTolerance = loose ? LooseForce : ForceTolerance;
         double placeTolerance = loose ? LoosePlace : PlaceTolerance;
         double shift = HeldShift;
+        double last = double.PositiveInfinity;
+        double lastButOne = double.PositiveInfinity;
         double first = double.PositiveInfinity;
-        int revisions = 0;
         for (int pass = 0; pass <= mostIterations; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -61,30 +62,48 @@ internal sealed partial class Equilibrium
                 return SearchEnd.Stalled;
 
             bool near = Residual <= NearBalance * force;
-            bool revised = near && Contacts.ReviseTouched(placeTolerance);
-            if (revised && ++revisions > MostRevisions)
-                return SearchEnd.Stalled;
-            if (revised && !Evaluate(q, out _))
-                return SearchEnd.Missed;
-
             bool settled = Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance;
-            if (!revised && settled && Rests(force, loose))
+            if (settled && Contacts.IsConsistent(placeTolerance) && Rests(force, loose))
                 return SearchEnd.Converged;
             if (pass == mostIterations)
                 return SearchEnd.OutOfIterations;
-            if (near && !revised)
-                Contacts.UpdateMultipliers(Gradient);
 
             Iterations++;
-            if (!Direction(ref shift))
+            if (!TryPlan(ref shift, slides: near || pass > 0, force, exact: !loose, out double slide))
                 return SearchEnd.Stalled;
 
-            double slide = near ? PlanSlide(force, !loose) : 0;
             StepHeld(slide, follow: NodesFollow && pass < FollowedSteps);
-            shift = Math.Max(LastShift, 0.1 * Math.Min(shift, HeldShift));
+            shift = NextHeldShift(shift, pass < PatiencePasses || near || Residual < Falls * lastButOne);
+            lastButOne = last;
+            last = Residual;
         }
 
         return SearchEnd.OutOfIterations;
+    }
+
+    // A step, and the walls that will be touched after it. Where the wire would give way without the walls that let go,
+    // it is held a little, and more until it stands.
+    private bool TryPlan(ref double shift, bool slides, double force, bool exact, out double slide)
+    {
+        slide = 0;
+        while (shift <= LargestPlannedShift)
+        {
+            if (!Direction(ref shift))
+                return false;
+
+            if (_touching.TryRevise(this, _step.AsSpan(0, 8 * Mesh.Nodes)))
+            {
+                if (_touching.Changes > 0 && (!Evaluate(State, out _) || !Direction(ref shift)))
+                    return false;
+
+                slide = slides ? PlanSlide(force, exact) : 0;
+                return true;
+            }
+
+            shift = Math.Max(ShiftGrowth * shift, HeldShift);
+        }
+
+        return false;
     }
 
     private void StepHeld(double slide, bool follow)
@@ -92,6 +111,7 @@ internal sealed partial class Equilibrium
         Span<double> q = State;
         Span<double> step = _step.AsSpan(0, q.Length);
         double share = Math.Min(1, StepLimit(step));
+        Contacts.TakeForces(step, slide, share);
         for (int i = 0; i < q.Length; i++)
             q[i] += share * step[i];
 
@@ -104,7 +124,17 @@ internal sealed partial class Equilibrium
         Contacts.Freeze(Mesh, q, Frames);
     }
 
-    // Just enough for tails that stand free.
+    // What is added to the diagonal [N/mm]: enough at first that tails that stand free do not swing, next to nothing at
+    // last, for they would come to rest slowly; more again where the steps do not settle.
+    private static double NextHeldShift(double shift, bool falls) => falls
+        ? Math.Max(LastShift, 0.1 * shift)
+        : Math.Min(LargestHeldShift, Math.Max(10 * shift, HeldShift));
+
     private const double HeldShift = 1e-2;
-    private const double LastShift = 1e-4;
+    private const double LastShift = 1e-7;
+    private const double LargestHeldShift = 1;
+    private const double LargestPlannedShift = 100;
+    private const double ShiftGrowth = 30;
+    private const int PatiencePasses = 4;
+    private const double Falls = 0.3;
 }

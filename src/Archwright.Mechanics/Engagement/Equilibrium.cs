@@ -49,6 +49,7 @@ internal sealed partial class Equilibrium
     private readonly BlockTridiagonal _tangent;
     private readonly BlockTridiagonal _factor;
     private readonly NodeTracking _tracking;
+    private readonly TouchingSet _touching;
     private double _lastStepShare;
     private double _lastShift = BaseShift;
 
@@ -64,6 +65,7 @@ internal sealed partial class Equilibrium
         _tangent = new BlockTridiagonal(mostNodes);
         _factor = new BlockTridiagonal(mostNodes);
         _tracking = new NodeTracking(mostStations);
+        _touching = new TouchingSet(mostRows, mostNodes);
         _probe = new RodMesh(mostNodes);
         _bySlide = new double[8 * mostNodes];
         _ofWire = new double[8 * mostNodes];

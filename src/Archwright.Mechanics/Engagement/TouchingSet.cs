@@ -1,0 +1,405 @@
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <summary>Which walls the wire touches after a Newton step: the complementarity problem of all walls at once, with
+/// the wire linear.</summary>
+/// <remarks>
+/// With F the factored tangent (walls held now are in it with the number ρ), d the step, J the derivative of a wall's
+/// depth and μ what is added to the forces of the walls that change,
+/// <code>
+///     F d = −g − Σ Jⱼᵀ μⱼ,
+///     held and staying:  p = f + ρ J·d ≥ 0,
+///     let go:            p + μ = 0,            μ ≥ 0  (the wire stands free of it),
+///     free and staying:  depth + J·d ≤ 0,
+///     taken in:          depth + J·d = 0,      μ ≥ 0.
+/// </code>
+/// Walls that would have to pull let go first. Then the wall that has been run into the deepest is pushed back until
+/// the wire just touches it; a wall whose force falls to nil on the way lets go. Each wall that is taken in raises the
+/// energy that the walls hold back, so no set comes twice and the search ends (D. Goldfarb, A. Idnani, Math. Program. 27
+/// (1983) 1–33, from memory). A wall that changes costs one solve with factors that are there already.
+/// A tail of the wire that lies in its slots without load has many walls that bear next to nothing; looked at one by
+/// one between Newton steps, each that lets go lets the tail swing into the next, and the search never ends.
+/// </remarks>
+internal sealed class TouchingSet
+{
+    private const int MostChanges = 96;
+    private const int MostSteps = 400;
+    private const double LeastDepth = 1e-10;
+    private const double LeastShareOfForce = 1e-10;
+    private const double LeastRate = 1e-14;
+
+    private readonly int _room;
+    private readonly int[] _sides;
+    private readonly int[] _elements;
+    private readonly ElementVector[] _derivatives;
+    private readonly bool[] _isHeld;
+    private readonly bool[] _isChanged;
+
+    // Force of a held wall and depth of a free one before the step; J·d; its change along the present direction.
+    private readonly double[] _before;
+    private readonly double[] _moved;
+    private readonly double[] _rates;
+    private readonly double[] _added;
+    private readonly int[] _columnOf;
+    private readonly int[] _changed = new int[MostChanges];
+    private readonly double[] _vector = new double[MostChanges];
+    private readonly double[] _matrix = new double[MostChanges * MostChanges];
+    private readonly double[] _direction;
+    private double[][] _columns = [];
+    private int _count;
+    private int _solved;
+    private double _rho;
+
+    /// <param name="mostRows">Most rows of contacts.</param>
+    /// <param name="mostNodes">Most nodes of the wire.</param>
+    public TouchingSet(int mostRows, int mostNodes)
+    {
+        _room = 8 * mostNodes;
+        _sides = new int[2 * mostRows];
+        _elements = new int[2 * mostRows];
+        _derivatives = new ElementVector[2 * mostRows];
+        _isHeld = new bool[2 * mostRows];
+        _isChanged = new bool[2 * mostRows];
+        _before = new double[2 * mostRows];
+        _moved = new double[2 * mostRows];
+        _rates = new double[2 * mostRows];
+        _added = new double[2 * mostRows];
+        _columnOf = new int[2 * mostRows];
+        _direction = new double[_room];
+    }
+
+    /// <summary>Walls that changed in the last <see cref="TryRevise"/>.</summary>
+    public int Changes { get; private set; }
+
+    /// <summary>Finds the walls that will be touched, and holds them.</summary>
+    /// <param name="rod">Evaluated; its factor is that of the tangent.</param>
+    /// <param name="step">The step with the walls as they are.</param>
+    /// <returns>False when no consistent set was found; then nothing is changed.</returns>
+    public bool TryRevise(Equilibrium rod, ReadOnlySpan<double> step)
+    {
+        Collect(rod, step);
+        double leastForce = LeastShareOfForce * Math.Max(rod.Contacts.LargestForce(), 0.1);
+        if (!TryLetGo(rod, step, leastForce))
+            return false;
+
+        for (int pass = 0; pass < MostSteps; pass++)
+        {
+            int i = Deepest(leastForce);
+            if (i < 0)
+            {
+                Apply(rod);
+                return true;
+            }
+
+            if (!TryPushBack(rod, step, i, ref pass))
+                return false;
+        }
+
+        return false;
+    }
+
+    private void Collect(Equilibrium rod, ReadOnlySpan<double> step)
+    {
+        ContactSet contacts = rod.Contacts;
+        _rho = contacts.Penalty;
+        _count = 0;
+        _solved = 0;
+        Changes = 0;
+        for (int side = 0; side < 2 * contacts.RowCount; side++)
+        {
+            if (!contacts.IsSide(side))
+                continue;
+
+            int i = _count++;
+            (_elements[i], _derivatives[i]) = contacts.DepthDerivative(side, rod.State, rod.Frames, rod.Mesh);
+            _sides[i] = side;
+            _isHeld[i] = contacts.IsHeld(side);
+            _isChanged[i] = false;
+            _before[i] = _isHeld[i] ? contacts.ForceOf(side) : contacts.Depth(side);
+            _moved[i] = _derivatives[i].Dot(step, _elements[i]);
+            _added[i] = 0;
+            _columnOf[i] = -1;
+        }
+    }
+
+    private double HeldForce(int i) => _before[i] + _rho * _moved[i];
+
+    // Walls only let go here, so this ends; what is left pushes.
+    private bool TryLetGo(Equilibrium rod, ReadOnlySpan<double> step, double least)
+    {
+        bool more = true;
+        while (more)
+        {
+            more = false;
+            for (int i = 0; i < _count; i++)
+            {
+                if (!_isHeld[i] || _isChanged[i] || HeldForce(i) >= -least)
+                    continue;
+                if (!TryAdd(i))
+                    return false;
+                more = true;
+            }
+
+            if (more && !TrySolve(rod, step))
+                return false;
+        }
+
+        return true;
+    }
+
+    // The wall that the wire would stand in the deepest; −1 when it stands in none.
+    private int Deepest(double leastForce)
+    {
+        int deepest = -1;
+        double most = 0;
+        for (int i = 0; i < _count; i++)
+        {
+            double depth = 0;
+            if (!_isHeld[i] && !_isChanged[i])
+                depth = _before[i] + _moved[i] - LeastDepth;
+            else if (_isHeld[i] && _isChanged[i])
+                depth = (-_added[i] - leastForce) / _rho;
+
+            if (depth <= most)
+                continue;
+
+            most = depth;
+            deepest = i;
+        }
+
+        return deepest;
+    }
+
+    // Pushes one wall back until it is just touched; walls whose force falls to nil before that let go.
+    private bool TryPushBack(Equilibrium rod, ReadOnlySpan<double> step, int i, ref int pass)
+    {
+        for (; pass < MostSteps; pass++)
+        {
+            if (!TryDirection(rod, i, step.Length))
+                return false;
+
+            double rate = _isHeld[i] ? _vector[Array.IndexOf(_changed, i, 0, Changes)] : -_rates[i];
+            if (!(rate > LeastRate))
+                return false;
+
+            double whole = (_isHeld[i] ? -_added[i] : _before[i] + _moved[i]) / rate;
+            (int blocker, double length) = Blocker(i, whole);
+            Take(i, length);
+            if (blocker < 0)
+            {
+                if (_isHeld[i])
+                    Remove(i);
+                else if (!TryAdd(i))
+                    return false;
+                return TrySolve(rod, step);
+            }
+
+            if (!TryChangeRole(blocker))
+                return false;
+        }
+
+        return false;
+    }
+
+    // What changes for a unit of force on wall i while the others keep their roles.
+    private bool TryDirection(Equilibrium rod, int i, int unknowns)
+    {
+        FillMatrix(rod, unknowns);
+        Span<double> vector = _vector.AsSpan(0, Changes);
+        double[]? own = _isHeld[i] ? null : Column(rod, i, unknowns);
+        for (int a = 0; a < Changes; a++)
+        {
+            int j = _changed[a];
+            vector[a] = own is null
+                ? (j == i ? -1 : 0)
+                : -_rho * _derivatives[j].Dot(own, _elements[j]);
+        }
+
+        if (!TrySolveDense(vector))
+            return false;
+
+        Span<double> direction = _direction.AsSpan(0, unknowns);
+        direction.Clear();
+        if (own is not null)
+            Subtract(direction, own, 1);
+        for (int a = 0; a < Changes; a++)
+            Subtract(direction, _columns[_columnOf[_changed[a]]], vector[a]);
+        for (int k = 0; k < _count; k++)
+            _rates[k] = _derivatives[k].Dot(direction, _elements[k]);
+
+        return true;
+    }
+
+    private (int Blocker, double Length) Blocker(int pushed, double whole)
+    {
+        int blocker = -1;
+        double length = whole;
+        for (int i = 0; i < _count; i++)
+        {
+            if (!_isHeld[i] || _isChanged[i] || !(_rates[i] < 0))
+                continue;
+
+            double at = Math.Max(0, HeldForce(i)) / (-_rho * _rates[i]);
+            if (at < length)
+                (blocker, length) = (i, at);
+        }
+
+        for (int a = 0; a < Changes; a++)
+        {
+            int i = _changed[a];
+            if (_isHeld[i] || i == pushed || !(_vector[a] < 0))
+                continue;
+
+            double at = Math.Max(0, _added[i]) / -_vector[a];
+            if (at < length)
+                (blocker, length) = (i, at);
+        }
+
+        return (blocker, length);
+    }
+
+    private void Take(int pushed, double length)
+    {
+        for (int i = 0; i < _count; i++)
+            _moved[i] += length * _rates[i];
+        for (int a = 0; a < Changes; a++)
+            _added[_changed[a]] += length * _vector[a];
+        if (!_isHeld[pushed])
+            _added[pushed] += length;
+    }
+
+    // All of the walls that change, exactly.
+    private bool TrySolve(Equilibrium rod, ReadOnlySpan<double> step)
+    {
+        FillMatrix(rod, step.Length);
+        Span<double> force = _vector.AsSpan(0, Changes);
+        for (int a = 0; a < Changes; a++)
+        {
+            int i = _changed[a];
+            double moved = _derivatives[i].Dot(step, _elements[i]);
+            force[a] = _isHeld[i] ? _before[i] + _rho * moved : _rho * (_before[i] + moved);
+        }
+
+        if (!TrySolveDense(force))
+            return false;
+
+        Span<double> sum = _direction.AsSpan(0, step.Length);
+        step.CopyTo(sum);
+        for (int a = 0; a < Changes; a++)
+        {
+            _added[_changed[a]] = force[a];
+            Subtract(sum, _columns[_columnOf[_changed[a]]], force[a]);
+        }
+
+        for (int i = 0; i < _count; i++)
+            _moved[i] = _derivatives[i].Dot(sum, _elements[i]);
+
+        return true;
+    }
+
+    private void FillMatrix(Equilibrium rod, int unknowns)
+    {
+        int n = Changes;
+        for (int b = 0; b < n; b++)
+        {
+            double[] column = Column(rod, _changed[b], unknowns);
+            for (int a = 0; a < n; a++)
+            {
+                int i = _changed[a];
+                double g = _rho * _derivatives[i].Dot(column, _elements[i]);
+                _matrix[a * n + b] = a == b && _isHeld[i] ? g - 1 : g;
+            }
+        }
+    }
+
+    private bool TrySolveDense(Span<double> vector)
+    {
+        try
+        {
+            DenseSystem.Solve(_matrix.AsSpan(0, Changes * Changes), vector);
+        }
+        catch (ArithmeticException)
+        {
+            return false;
+        }
+
+        foreach (double value in vector)
+        {
+            if (!double.IsFinite(value))
+                return false;
+        }
+
+        return true;
+    }
+
+    // F⁻¹ Jᵀ, once for each wall that changes.
+    private double[] Column(Equilibrium rod, int i, int unknowns)
+    {
+        if (_columnOf[i] >= 0)
+            return _columns[_columnOf[i]];
+
+        if (_solved == _columns.Length)
+            Array.Resize(ref _columns, Math.Max(16, 2 * _columns.Length));
+        double[] column = _columns[_solved] ??= new double[_room];
+        Span<double> z = column.AsSpan(0, unknowns);
+        z.Clear();
+        _derivatives[i].AddTo(z, _elements[i], 1);
+        rod.Factor.Solve(z);
+        _columnOf[i] = _solved++;
+        return column;
+    }
+
+    private static void Subtract(Span<double> x, double[] column, double factor)
+    {
+        for (int k = 0; k < x.Length && k < column.Length; k++)
+            x[k] -= factor * column[k];
+    }
+
+    private bool TryAdd(int i)
+    {
+        if (Changes == MostChanges)
+            return false;
+
+        _changed[Changes++] = i;
+        _isChanged[i] = true;
+        return true;
+    }
+
+    // A wall whose force has fallen to nil: a held one lets go, one that was taken in stands free again.
+    private bool TryChangeRole(int i)
+    {
+        if (_isHeld[i])
+            return TryAdd(i);
+
+        Remove(i);
+        return true;
+    }
+
+    private void Remove(int i)
+    {
+        int at = Array.IndexOf(_changed, i, 0, Changes);
+        Changes--;
+        for (int k = at; k < Changes; k++)
+            _changed[k] = _changed[k + 1];
+        _isChanged[i] = false;
+        _added[i] = 0;
+    }
+
+    // First let go, then take in: of a pair of walls one is touched at most.
+    private void Apply(Equilibrium rod)
+    {
+        for (int a = 0; a < Changes; a++)
+        {
+            if (_isHeld[_changed[a]])
+                rod.Contacts.LetGo(_sides[_changed[a]]);
+        }
+
+        for (int a = 0; a < Changes; a++)
+        {
+            if (!_isHeld[_changed[a]])
+                rod.Contacts.TakeIn(_sides[_changed[a]]);
+        }
+    }
+}
