@@ -24,9 +24,10 @@ internal sealed class BlockTridiagonal
     /// <param name="most">Largest number of block rows that will be used.</param>
     public BlockTridiagonal(int most)
     {
-        _diagonal = new double[most * Square];
-        _coupling = new double[most * Square];
-        _lower = new double[most * Square];
+        // What is used is written before it is read, and much of the room never is: nothing is cleared.
+        _diagonal = GC.AllocateUninitializedArray<double>(most * Square);
+        _coupling = GC.AllocateUninitializedArray<double>(most * Square);
+        _lower = GC.AllocateUninitializedArray<double>(most * Square);
     }
 
     /// <summary>Number of block rows in use.</summary>

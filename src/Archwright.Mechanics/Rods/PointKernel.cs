@@ -1,4 +1,5 @@
-using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Sections;
 
@@ -112,14 +113,7 @@ internal struct PointKernel
         (double onA, double onB) = OnAxes(force);
         Vector3 byP = _t * force.Axial + _aByP * onA + _bByP * onB + _twistByP * force.Twist;
         Vector3 byC = _aByC * onA + _bByC * onB + _twistByC * force.Twist;
-        g[0] = byP.X;
-        g[1] = byP.Y;
-        g[2] = byP.Z;
-        g[3] = byC.X;
-        g[4] = byC.Y;
-        g[5] = byC.Z;
-        g[6] = force.OverThickness * _width - force.OverWidth * _thickness;
-        g[7] = force.Twist;
+        Put(g, byP, byC, force.OverThickness * _width - force.OverWidth * _thickness, force.Twist);
     }
 
     /// <summary>Derivatives of the four strains by (P, C, θ, θ′): rows axial, over thickness, over width,
@@ -163,37 +157,44 @@ internal struct PointKernel
         double onTt = 2 * z * il2 * _il;
 
         double qScale = onQ * _il;
-        PutSlopes(h, qScale, onTt - qScale, withN, withQc, withT);
-        PutMixed(rest, onA, onB, torque, q, dq, h);
-        PutTurning(force, h);
+        (Vector3 diagonal, double xy, double xz, double yz) = BySlopes(qScale, onTt - qScale, withN, withQc, withT);
+        (Vector3 x, Vector3 y, Vector3 w) = Mixed(rest, onA, onB, torque, q, dq);
+        (Vector3 pTurn, Vector3 cTurn, double turn) = ByTurn(force);
+
+        // Whole rows at once: what is written number by number is slow to read back as a vector.
+        ref double row = ref MemoryMarshal.GetReference(h[..64]);
+        Vector512.Create(diagonal.X, xy, xz, x.X, y.X, w.X, pTurn.X, 0).StoreUnsafe(ref row);
+        Vector512.Create(xy, diagonal.Y, yz, x.Y, y.Y, w.Y, pTurn.Y, 0).StoreUnsafe(ref row, 8);
+        Vector512.Create(xz, yz, diagonal.Z, x.Z, y.Z, w.Z, pTurn.Z, 0).StoreUnsafe(ref row, 16);
+        Vector512.Create(x.X, x.Y, x.Z, 0, 0, 0, cTurn.X, 0).StoreUnsafe(ref row, 24);
+        Vector512.Create(y.X, y.Y, y.Z, 0, 0, 0, cTurn.Y, 0).StoreUnsafe(ref row, 32);
+        Vector512.Create(w.X, w.Y, w.Z, 0, 0, 0, cTurn.Z, 0).StoreUnsafe(ref row, 40);
+        Vector512.Create(pTurn.X, pTurn.Y, pTurn.Z, cTurn.X, cTurn.Y, cTurn.Z, turn, 0).StoreUnsafe(ref row, 48);
+        Vector512<double>.Zero.StoreUnsafe(ref row, 56);
     }
 
     // The 3 × 3 block of P: Q, t tᵀ and three symmetric pairs u vᵀ + v uᵀ.
-    private readonly void PutSlopes(
-        Span<double> h, double onUnit, double onTt, Vector3 withN, Vector3 withQc, Vector3 withT)
+    private readonly (Vector3 Diagonal, double Xy, double Xz, double Yz) BySlopes(
+        double onUnit, double onTt, Vector3 withN, Vector3 withQc, Vector3 withT)
     {
         Vector3 t = _t;
         Vector3 n = _n;
         Vector3 c = _qc;
         Vector3 w = withT + t * (onTt / 2);
-        h[0] = onUnit + 2 * (withN.X * n.X + withQc.X * c.X + w.X * t.X);
-        h[9] = onUnit + 2 * (withN.Y * n.Y + withQc.Y * c.Y + w.Y * t.Y);
-        h[18] = onUnit + 2 * (withN.Z * n.Z + withQc.Z * c.Z + w.Z * t.Z);
+        var diagonal = new Vector3(
+            onUnit + 2 * (withN.X * n.X + withQc.X * c.X + w.X * t.X),
+            onUnit + 2 * (withN.Y * n.Y + withQc.Y * c.Y + w.Y * t.Y),
+            onUnit + 2 * (withN.Z * n.Z + withQc.Z * c.Z + w.Z * t.Z));
         double xy = withN.X * n.Y + n.X * withN.Y + withQc.X * c.Y + c.X * withQc.Y + w.X * t.Y + t.X * w.Y;
         double xz = withN.X * n.Z + n.X * withN.Z + withQc.X * c.Z + c.X * withQc.Z + w.X * t.Z + t.X * w.Z;
         double yz = withN.Y * n.Z + n.Y * withN.Z + withQc.Y * c.Z + c.Y * withQc.Z + w.Y * t.Z + t.Y * w.Z;
-        h[1] = xy;
-        h[8] = xy;
-        h[2] = xz;
-        h[16] = xz;
-        h[10] = yz;
-        h[17] = yz;
+        return (diagonal, xy, xz, yz);
     }
 
-    // ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l. Column j
-    // is (T (∇b D2ⱼ − ∇a D3ⱼ) − ∇q nⱼ − q Q eⱼ − t Gⱼ)/l.
-    private readonly void PutMixed(
-        in RestPoint rest, double onA, double onB, double torque, double q, Vector3 dq, Span<double> h)
+    // Columns of ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l.
+    // Column j is (T (∇b D2ⱼ − ∇a D3ⱼ) − ∇q nⱼ − q Q eⱼ − t Gⱼ)/l.
+    private readonly (Vector3 X, Vector3 Y, Vector3 Z) Mixed(
+        in RestPoint rest, double onA, double onB, double torque, double q, Vector3 dq)
     {
         Vector3 byC = _aByC * onA + _bByC * onB + _twistByC * torque;
         double across = q * _il * _il;
@@ -204,54 +205,23 @@ internal struct PointKernel
         Vector3 x = db * rest.D2.X + da * rest.D3.X + dn * _n.X + dt * byC.X + _t * (across * _t.X);
         Vector3 y = db * rest.D2.Y + da * rest.D3.Y + dn * _n.Y + dt * byC.Y + _t * (across * _t.Y);
         Vector3 z = db * rest.D2.Z + da * rest.D3.Z + dn * _n.Z + dt * byC.Z + _t * (across * _t.Z);
-        PutColumn(h, 3, x.X - across, x.Y, x.Z);
-        PutColumn(h, 4, y.X, y.Y - across, y.Z);
-        PutColumn(h, 5, z.X, z.Y, z.Z - across);
-        h[27] = h[28] = h[29] = h[35] = h[36] = h[37] = h[43] = h[44] = h[45] = 0;
-    }
-
-    private static void PutColumn(Span<double> h, int column, double x, double y, double z)
-    {
-        h[column] = x;
-        h[8 + column] = y;
-        h[16 + column] = z;
-        h[8 * column] = x;
-        h[8 * column + 1] = y;
-        h[8 * column + 2] = z;
+        return (new Vector3(x.X - across, x.Y, x.Z), new Vector3(y.X, y.Y - across, y.Z),
+            new Vector3(z.X, z.Y, z.Z - across));
     }
 
     // ∂κw/∂θ = −κt, ∂κt/∂θ = κw.
-    private readonly void PutTurning(in SectionForce force, Span<double> h)
+    private readonly (Vector3 ByP, Vector3 ByC, double Twice) ByTurn(in SectionForce force)
     {
         double onA = force.OverThickness * _cos - force.OverWidth * _sin;
         double onB = force.OverThickness * _sin + force.OverWidth * _cos;
-        Vector3 byP = _aByP * onA + _bByP * onB;
-        Vector3 byC = _aByC * onA + _bByC * onB;
-        PutColumn(h, 6, byP.X, byP.Y, byP.Z);
-        h[30] = h[51] = byC.X;
-        h[38] = h[52] = byC.Y;
-        h[46] = h[53] = byC.Z;
-        h[54] = -force.OverWidth * _width - force.OverThickness * _thickness;
-        h[55] = 0;
-        for (int i = 0; i < 8; i++)
-        {
-            h[8 * i + 7] = 0;
-            h[56 + i] = 0;
-        }
+        return (_aByP * onA + _bByP * onB, _aByC * onA + _bByC * onB,
+            -force.OverWidth * _width - force.OverThickness * _thickness);
     }
 
     private readonly (double OnA, double OnB) OnAxes(in SectionForce force) =>
         (force.OverWidth * _cos + force.OverThickness * _sin, force.OverWidth * _sin - force.OverThickness * _cos);
 
-    private static void Put(Span<double> row, Vector3 byP, Vector3 byC, double byTheta, double byThetaRate)
-    {
-        row[0] = byP.X;
-        row[1] = byP.Y;
-        row[2] = byP.Z;
-        row[3] = byC.X;
-        row[4] = byC.Y;
-        row[5] = byC.Z;
-        row[6] = byTheta;
-        row[7] = byThetaRate;
-    }
+    private static void Put(Span<double> row, Vector3 byP, Vector3 byC, double byTheta, double byThetaRate) =>
+        Vector512.Create(byP.X, byP.Y, byP.Z, byC.X, byC.Y, byC.Z, byTheta, byThetaRate)
+            .StoreUnsafe(ref MemoryMarshal.GetReference(row[..8]));
 }

@@ -69,8 +69,10 @@ internal sealed class RodMesh
         _position = new Vector3[mostNodes];
         _tangent = new Vector3[mostNodes];
         _outward = new Vector3[mostNodes];
-        _rest = new RestPoint[Points * mostNodes];
-        _weights = new double[Points * mostNodes * HermiteWeights.Count];
+
+        // A wire rarely fills its room, and what it fills is written before it is read: nothing is cleared.
+        _rest = GC.AllocateUninitializedArray<RestPoint>(Points * mostNodes);
+        _weights = GC.AllocateUninitializedArray<double>(Points * mostNodes * HermiteWeights.Count);
     }
 
     /// <summary>Number of nodes.</summary>
