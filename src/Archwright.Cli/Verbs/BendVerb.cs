@@ -126,11 +126,6 @@ internal static class BendVerb
                 + "the knife edges.", $"Go to {BendTest.MostShare * span:0.##} mm at most.");
         }
 
-        double[] read =
-        [
-            .. Enumerable.Range(1, (int)Math.Ceiling(top / ReadEvery)).Select(i => i * ReadEvery).Where(d => d < top),
-            top,
-        ];
         return
         [
             .. ids.Select(id => WireNames.Find(WireCatalogue.Default, id)).Select(wire => new BendCase
@@ -139,7 +134,7 @@ internal static class BendVerb
                 WireId = wire.Id,
                 Span = span,
                 Temperature = temperature,
-                Path = [BendStep.To(top, read), BendStep.To(0, [.. read[..^1], 0])],
+                Path = BendStep.ThereAndBack(top, ReadEvery),
             }),
         ];
     }

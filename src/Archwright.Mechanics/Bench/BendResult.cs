@@ -24,6 +24,19 @@ public sealed record BendStep
     public static BendStep To(double deflection, params ReadOnlySpan<double> read) =>
         new() { Deflection = deflection, Read = [.. read] };
 
+    /// <summary>To a deflection and back to nothing, read at even steps and at the top.</summary>
+    /// <param name="top">[mm]</param>
+    /// <param name="readEvery">From one reading to the next [mm].</param>
+    public static ImmutableArray<BendStep> ThereAndBack(double top, double readEvery)
+    {
+        double[] read =
+        [
+            .. Enumerable.Range(1, (int)Math.Ceiling(top / readEvery)).Select(i => i * readEvery).Where(d => d < top),
+            top,
+        ];
+        return [To(top, read), To(0, [.. read[..^1], 0])];
+    }
+
     /// <summary>The temperature changes while the indenter stands; it is read afterwards.</summary>
     /// <param name="temperature">[°C]</param>
     public static BendStep Warm(double temperature) => new() { Temperature = temperature };

@@ -23,11 +23,13 @@ public static class TwistTest
     /// <param name="slotDepth">From base to lid [mm].</param>
     /// <param name="edgeGap">Free length between the inner edges [mm].</param>
     /// <param name="twists">Turn of the second slot, in the order of the test [rad].</param>
+    /// <param name="temperature">Of the wire [°C].</param>
     /// <returns>Torque that turns the slot, positive with the twist, one a twist [N·mm].</returns>
     /// <exception cref="ArgumentException">The wire does not go into the slot, or a figure is out of range.</exception>
     /// <exception cref="InvalidOperationException">No equilibrium was found; the message says where.</exception>
     public static double[] Run(
-        Wire wire, double slotHeight, double slotDepth, double edgeGap, ReadOnlySpan<double> twists)
+        Wire wire, double slotHeight, double slotDepth, double edgeGap, ReadOnlySpan<double> twists,
+        double temperature = 36)
     {
         ArgumentNullException.ThrowIfNull(wire);
         Require.Between(edgeGap, 0.2, 50, "mm");
@@ -38,6 +40,7 @@ public static class TwistTest
         {
             Wire = wire,
             Rest = new RestShape.Straight(),
+            Temperature = temperature,
             Slots = [MakeSlot("fixed", first, slotHeight, slotDepth), MakeSlot("turned", second, slotHeight,
                 slotDepth)],
         });

@@ -1,10 +1,7 @@
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Tables;
 using Archwright.Dentition.Units;
-using Archwright.Mechanics.Engagement;
-using Archwright.Mechanics.Numerics;
-using Archwright.Mechanics.Rods;
-using Archwright.Mechanics.Slots;
+using Archwright.Mechanics.Bench;
 using Archwright.Validation.Record;
 
 namespace Archwright.Validation.SetUps;
@@ -12,13 +9,10 @@ namespace Archwright.Validation.SetUps;
 /// <summary>Resistance to sliding of a wire through a tipped bracket between two neighbours, as the sliding rigs
 /// measure it: coefficient × (what the tie presses + what the two edges press).</summary>
 /// <remarks>
-/// The forces at the edges are those of the engaged wire without friction; friction itself does not act back on them,
-/// so this is right to the first order in the coefficient. R. P. Kusy, "Ongoing innovations in biomechanics and
-/// materials for the new millennium", Angle Orthod 70 (2000) 366–376: resistance = μ N of ligation + μ Σ N of binding
-/// (found). The tie counts once. Two opposite forces N at the ends of a bracket of width W make the moment N W, so
-/// Σ N = 2 |M|/W. Keys: <c>wire</c>; <c>slot</c> and <c>bracket</c> (its width) in thousandths of an inch; <c>span</c>
-/// from each edge to the neighbour's contact [mm]; <c>angle</c> [degrees], or <c>beyond</c> counted from the critical
-/// angle; <c>tie</c> [N]; <c>state</c> = dry or wet; <c>temperature</c> [°C].
+/// The forces at the edges are those of <see cref="SlidingTest"/>, which names the formula and what it leaves out. The
+/// tie counts once. Keys: <c>wire</c>; <c>slot</c> and <c>bracket</c> (its width) in thousandths of an inch;
+/// <c>span</c> from each edge to the neighbour's contact [mm]; <c>angle</c> [degrees], or <c>beyond</c>
+/// counted from the critical angle; <c>tie</c> [N]; <c>state</c> = dry or wet; <c>temperature</c> [°C].
 /// </remarks>
 internal static class SlidingRig
 {
@@ -62,33 +56,19 @@ internal static class SlidingRig
             given, Critical(given) + Angle.FromDegrees(beyondDegrees)));
 
     /// <summary>Critical contact angle of the set-up [rad].</summary>
-    public static double Critical(SetUp given) => ContactAngle.CriticalContactAngle(
-        given.Mils("slot"), given.Mils("bracket"), given.Wire().Section.Thickness);
+    public static double Critical(SetUp given) => Test(given).CriticalTip;
 
     /// <summary>Sum of the forces at both edges [N].</summary>
-    public static double EdgeForces(SetUp given, double angle)
+    public static double EdgeForces(SetUp given, double angle) => Test(given).EdgeForces(angle);
+
+    private static SlidingTest Test(SetUp given) => new()
     {
-        CatalogueWire wire = given.Wire();
-        double height = given.Mils("slot"), width = given.Mils("bracket");
-        double neighbour = width / 2 + given.Number("span");
-        Slot tipped = Bench.Slot(0, Hold.Walls) with
-        {
-            Width = width, Height = height, Depth = height + wire.Section.Width,
-        };
-        EngagementResult result = Bench.Checked(new Engager(new Arrangement
-        {
-            Wire = wire.WholeWire,
-            Rest = new RestShape.Straight(),
-            Temperature = given.Number("temperature", Mouth),
-            Slots =
-            [
-                Bench.Slot(-neighbour, Hold.Point),
-                tipped with { Actual = tipped.Rest.Moved(default, new Vector3(0, angle, 0)) },
-                Bench.Slot(neighbour, Hold.Point),
-            ],
-        }).Engage());
-        return 2 * Math.Abs(result.Slots[1].OnTooth.Moment.Y) / width;
-    }
+        Wire = given.Wire().WholeWire,
+        SlotHeight = given.Mils("slot"),
+        BracketWidth = given.Mils("bracket"),
+        Span = given.Number("span"),
+        Temperature = given.Number("temperature", Mouth),
+    };
 
     private static double AngleOf(SetUp given) => given.Has("beyond")
         ? Critical(given) + Angle.FromDegrees(given.Number("beyond"))
