@@ -19,6 +19,10 @@ public sealed record BehindTheLink(
 /// <param name="clock">The time.</param>
 public sealed class PatientDoor(IDbContextFactory<PracticeContext> contexts, TimeProvider clock)
 {
+    // More fingers than two on one day's number at one instant are not to be expected; a database that refuses for
+    // another reason is heard after these.
+    private const int MostAttempts = 4;
+
     /// <summary>Opens a link.</summary>
     /// <returns>Null for a link that was never made, has expired or was taken back: which of them is not told.
     /// </returns>
@@ -37,12 +41,29 @@ public sealed class PatientDoor(IDbContextFactory<PracticeContext> contexts, Tim
         return new BehindTheLink(leaflet.Leaflet, leaflet.Pictures, diary, Today);
     }
 
-    /// <summary>Notes how much it hurt on a day; a second word on the same day takes the first one's place.</summary>
+    /// <summary>Notes how much it hurt on a day; a second word on the same day takes the first one's place, also where
+    /// both come at the same instant, as two taps on a slow line do.</summary>
     /// <returns>False when the link does not hold.</returns>
     /// <exception cref="Archwright.Practice.Rules.RuleBrokenException">The score is not 0 to 10, or the day is to come
     /// or long ago.</exception>
     public async Task<bool> NoteAsync(
         string secret, DateOnly day, int score, CancellationToken cancellation = default)
+    {
+        for (int attempt = 1; ; attempt++)
+        {
+            try
+            {
+                return await NoteOnceAsync(secret, day, score, cancellation);
+            }
+            catch (DbUpdateException) when (attempt < MostAttempts)
+            {
+                // Somebody noted the same day between our look and our word. Looked at again, the day is there.
+            }
+        }
+    }
+
+    private async Task<bool> NoteOnceAsync(
+        string secret, DateOnly day, int score, CancellationToken cancellation)
     {
         await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
         if (await HoldingAsync(db, secret, cancellation) is not { } link)

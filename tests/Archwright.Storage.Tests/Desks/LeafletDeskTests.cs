@@ -7,6 +7,7 @@ using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Storage.Desks;
 using Archwright.Storage.Tests.Opening;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace Archwright.Storage.Tests.Desks;
 
@@ -108,6 +109,39 @@ public sealed class LeafletDeskTests(PostgresServer server)
         Assert.Equal(2, (await door.OpenAsync(secret))!.Diary.Count);
     }
 
+    [Theory, MemberData(nameof(Kinds))]
+    public async Task Two_first_notes_of_a_day_at_the_same_instant_are_both_taken_and_the_later_one_stands(string kind)
+    {
+        using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
+        var clock = new SetClock();
+        (Visit visit, ReleasedLeaflet released) = await ReleasedAsync(made, clock);
+        (_, string secret) = await Desk(made, clock).LinkAsync(released.Id, 30, Samples.Assistant);
+        var first = new PatientDoor(made.Database, clock);
+        var between = new Between(() => first.NoteAsync(secret, Samples.Today, 3));
+        var second = new PatientDoor(made.WithInterceptor(between), clock);
+
+        Assert.True(await second.NoteAsync(secret, Samples.Today, 8));
+
+        Assert.Equal(1, between.Times);
+        DiscomfortDay noted = Assert.Single(await Desk(made, clock).DiaryAsync(visit.PatientId, visit.Day));
+        Assert.Equal(8, noted.Score);
+    }
+
+    [Theory, MemberData(nameof(Kinds))]
+    public async Task Many_notes_of_a_day_at_once_leave_one(string kind)
+    {
+        using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
+        var clock = new SetClock();
+        (Visit visit, ReleasedLeaflet released) = await ReleasedAsync(made, clock);
+        (_, string secret) = await Desk(made, clock).LinkAsync(released.Id, 30, Samples.Assistant);
+
+        bool[] taken = await Task.WhenAll(Enumerable.Range(0, 3).Select(score => Task.Run(
+            () => new PatientDoor(made.Database, clock).NoteAsync(secret, Samples.Today, score))));
+
+        Assert.All(taken, Assert.True);
+        Assert.Single(await Desk(made, clock).DiaryAsync(visit.PatientId, visit.Day));
+    }
+
     private static LeafletDesk Desk(TestDatabase made, TimeProvider clock) => new(made.Database, clock);
 
     private static async Task<(Visit Visit, ReleasedLeaflet Leaflet)> ReleasedAsync(
@@ -135,5 +169,23 @@ public sealed class LeafletDeskTests(PostgresServer server)
         public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
 
         public override DateTimeOffset GetUtcNow() => Now;
+    }
+
+    // Lets somebody else in between a look and the first word after it.
+    private sealed class Between(Func<Task> other) : SaveChangesInterceptor
+    {
+        public int Times { get; private set; }
+
+        public override async ValueTask<InterceptionResult<int>> SavingChangesAsync(
+            DbContextEventData eventData, InterceptionResult<int> result, CancellationToken cancellationToken = default)
+        {
+            if (Times == 0)
+            {
+                Times++;
+                await other();
+            }
+
+            return result;
+        }
     }
 }

@@ -4,6 +4,9 @@ using Archwright.Storage.Desks;
 using Archwright.Storage.Model;
 using Archwright.Storage.Opening;
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Practice = Archwright.Practice;
 
 namespace Archwright.Storage.Tests.Opening;
@@ -44,15 +47,28 @@ internal sealed class TestDatabase : IDisposable
 
     public Shelf Shelf => new(Database, clock);
 
-    public static async Task<TestDatabase> MakeAsync(string kind, PostgresServer server)
+    /// <summary>Makes one; up to a migration of before and without settings, where one is named.</summary>
+    public static async Task<TestDatabase> MakeAsync(string kind, PostgresServer server, string? migrateTo = null)
     {
         string? place = kind == "sqlite" ? Directory.CreateTempSubdirectory("archwright-storage-").FullName : null;
         var made = new TestDatabase(
             kind, place is null ? server.MakeDatabase() : Path.Combine(place, "practice.db"), place);
+        if (migrateTo is not null)
+        {
+            await using PracticeContext db = made.Database.CreateDbContext();
+            await db.GetService<IMigrator>().MigrateAsync(migrateTo);
+            return made;
+        }
+
         await made.Database.MigrateAsync();
         await made.Database.SettleAsync(new PracticeSettings { Name = "Test", IsDemo = true });
         return made;
     }
+
+    /// <summary>The same database, watched.</summary>
+    public PracticeDatabase WithInterceptor(IInterceptor interceptor) => Kind == "sqlite"
+        ? PracticeDatabase.Sqlite(Connection, interceptor)
+        : PracticeDatabase.Postgres(Connection, interceptor);
 
     /// <summary>A patient with an upper arch, a lot and a visit that can be signed and takes a piece.</summary>
     public async Task<(Guid Patient, Practice.Visits.Visit Visit, Guid Lot)> ReadyToSignAsync(int pieces = 3)
