@@ -21,6 +21,9 @@ public static class LeafletPdf
     public const double LeastType = 9;
 
     private const double MostType = 12;
+
+    // The letters of the Arabic face are smaller at the same size.
+    private const double MostArabicType = 14.5;
     private const double TypeStep = 0.25;
     private const double Margin = 42;
     private const double Gutter = 22;
@@ -34,17 +37,11 @@ public static class LeafletPdf
     /// <param name="paper">On which sheet.</param>
     /// <param name="name">Whose it is, so that it is not handed to somebody else; empty to leave the name out.</param>
     /// <returns>The file.</returns>
-    /// <exception cref="InvalidOperationException">The text is too long for a page in type that can be read, or the
-    /// machine has no face for the language.</exception>
+    /// <exception cref="InvalidOperationException">The text is too long for a page in type that can be
+    /// read.</exception>
     public static byte[] Make(Leaflet leaflet, Paper paper, string name = "")
     {
         PrintFonts.Use();
-        if (leaflet.IsRightToLeft && !PrintFonts.HasArabic)
-        {
-            throw new InvalidOperationException(
-                "This computer has no typeface for Arabic print. Print the leaflet from the browser.");
-        }
-
         using var document = new PdfDocument();
         document.Info.Title = leaflet.Title;
         document.Language = leaflet.Language;
@@ -68,7 +65,8 @@ public static class LeafletPdf
         XFont small = text.Font(8.5);
         IReadOnlyList<string> foot = text.Break(leaflet.Foot, small, width);
         double bottom = page.Height.Point - Margin - foot.Count * PageText.Leading * small.Size - 6;
-        for (double size = MostType; size >= LeastType; size -= TypeStep)
+        double most = leaflet.IsRightToLeft ? MostArabicType : MostType;
+        for (double size = most; size >= LeastType; size -= TypeStep)
         {
             List<Block> blocks = Blocks(text, leaflet, size, (width - Gutter) / 2);
             if (Split(blocks, bottom - top) is not { } split)

@@ -18,7 +18,6 @@ public sealed class LeafletPdfTests
     [Theory, MemberData(nameof(Codes))]
     public void Every_word_stands_on_one_page_in_reading_size(string code)
     {
-        Assert.SkipUnless(code != "ar" || PrintFonts.HasArabic, "No typeface for Arabic on this machine.");
         foreach (Paper paper in Enum.GetValues<Paper>())
         {
             Leaflet leaflet = Longest(code);
@@ -35,6 +34,36 @@ public sealed class LeafletPdfTests
             Assert.All(page.Letters, letter => Assert.InRange(letter.BoundingBox.Bottom, 0, page.Height));
         }
     }
+
+    /// <summary>What is read back from the print, turned round, is each word as it was written, its letters in their
+    /// joined shapes; and every sign is of the face that travels with the program.</summary>
+    [Fact]
+    public void Arabic_can_be_taken_out_of_the_print_as_it_was_written()
+    {
+        Leaflet leaflet = Longest("ar");
+        using PdfDocument document = PdfDocument.Open(LeafletPdf.Make(leaflet, Paper.A4));
+        Page page = document.GetPage(1);
+
+        HashSet<string> found = [.. page.GetWords().Select(word => new string([.. word.Text.Reverse()]))];
+
+        string[] written =
+        [
+            .. leaflet.AllLines().SelectMany(line => line.Split(' ')).Where(word => word.All(char.IsLetter)).Distinct(),
+        ];
+        Assert.InRange(written.Length, 50, 1000);
+        Assert.All(
+            written,
+            word => Assert.True(found.Contains(ArabicLine.Shape(word)), $"'{word}' is not in the print."));
+        Assert.All(page.Letters, letter => Assert.Contains("Amiri", letter.FontName, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("Inter-Regular")]
+    [InlineData("Inter-Bold")]
+    [InlineData("Amiri-Regular")]
+    [InlineData("Amiri-Bold")]
+    public void Every_face_travels_with_the_program(string name) =>
+        Assert.True(BundledFaces.Bytes(name).Length > 100_000);
 
     [Theory]
     [InlineData(Paper.A4, 210, 297)]
