@@ -62,14 +62,20 @@ public sealed partial class LeafletStoryTests(PracticeApp app)
             await using Screen modern = await app.OpenAsync(390, 844, dark);
             await modern.Page.GotoAsync(link);
             await modern.Page.Locator("h1").WaitForAsync();
+            await InSpaceAsync(modern);
             await IsFreeAsync(modern.Page);
             await ShootAsync(modern.Page, dark ? "patient-dark" : "patient");
             modern.IsClean();
         }
 
+        await WithoutSpaceAsync(link);
         await using IBrowserContext old = await app.OldPhoneAsync();
         IPage phone = await old.NewPageAsync();
         await phone.GotoAsync(link);
+        await Assertions.Expect(phone.Locator("figure[data-week='0']").First).ToBeVisibleAsync();
+        await Assertions.Expect(phone.Locator("figure[data-week='1']").First).ToBeVisibleAsync();
+        await Assertions.Expect(phone.Locator("button[data-space]")).ToHaveCountAsync(
+            await phone.Locator("button[data-space][hidden]").CountAsync());
         string html = await phone.ContentAsync();
         Assert.DoesNotMatch(Personal(), html);
         Assert.DoesNotMatch(Identity(), html);
@@ -85,6 +91,52 @@ public sealed partial class LeafletStoryTests(PracticeApp app)
         }
     }
 
+    // The weeks in space: said to be a forecast, moved by the slider, to look at alone.
+    private static async Task InSpaceAsync(Screen phone)
+    {
+        ILocator button = phone.Page.Locator("button[data-space]").First;
+        if (await phone.Page.Locator("button[data-space]").CountAsync() == 0)
+        {
+            Assert.False(
+                Environment.GetEnvironmentVariable("ARCHWRIGHT_ALL_SERVERS") is "1",
+                "Built without the view in space.");
+            return;
+        }
+
+        string path = (await button.GetAttributeAsync("data-space"))!; // it has one by its selector
+        string sent = await (await phone.Page.APIRequest.GetAsync(path)).TextAsync();
+        Assert.DoesNotMatch(Personal(), sent);
+        Assert.DoesNotMatch(Identity(), sent);
+        await button.ClickAsync();
+        ILocator space = phone.Page.Locator(".space[data-drawn]").First;
+        await space.WaitForAsync();
+        Assert.Contains("not a promise", await space.GetAttributeAsync("aria-label"), StringComparison.Ordinal);
+        byte[] today = await space.ScreenshotAsync();
+        ILocator slider = phone.Page.Locator(".weeks input[type=range]").First;
+        string last = (await slider.GetAttributeAsync("max"))!; // it stands in the page
+        await slider.FillAsync(last);
+        await phone.Page.Locator($".space[data-week='{last}']").First.WaitForAsync();
+        await Assertions.Expect(phone.Page.Locator($"figure[data-week='{last}']").First).ToBeVisibleAsync();
+        Assert.NotEqual(today, await space.ScreenshotAsync());
+    }
+
+    // A phone that draws nothing in space says so and keeps its drawing.
+    private async Task WithoutSpaceAsync(string link)
+    {
+        await using Screen phone = await app.OpenAsync(390, 844);
+        await phone.Page.AddInitScriptAsync(
+            "const real = HTMLCanvasElement.prototype.getContext;"
+            + "HTMLCanvasElement.prototype.getContext = function (kind, ...more) {"
+            + " return kind.startsWith('webgl') ? null : real.call(this, kind, ...more); };");
+        await phone.Page.GotoAsync(link);
+        if (await phone.Page.Locator("button[data-space]").CountAsync() == 0)
+            return;
+
+        await phone.Page.Locator("button[data-space]").First.ClickAsync();
+        await phone.Page.GetByText("This phone does not show it in 3-D.").First.WaitForAsync();
+        await Assertions.Expect(phone.Page.Locator("figure[data-week='0']").First).ToBeVisibleAsync();
+    }
+
     private async Task OpensNothingAsync(string link)
     {
         await using IBrowserContext old = await app.OldPhoneAsync();
@@ -92,7 +144,7 @@ public sealed partial class LeafletStoryTests(PracticeApp app)
         string closed = await (await ask.GetAsync(link)).TextAsync();
         foreach (string path in new[]
                  {
-                     link, link + "/leaflet.pdf", "/p/x", link[..^1], "/p/" + new string('A', 43),
+                     link, link + "/leaflet.pdf", link + "/upper.json", "/p/x", link[..^1], "/p/" + new string('A', 43),
                      "/p/" + Guid.NewGuid(),
                  })
         {

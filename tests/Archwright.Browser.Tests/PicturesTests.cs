@@ -9,7 +9,10 @@ namespace Archwright.Browser.Tests;
 public sealed class PicturesTests(PracticeApp app)
 {
     private static readonly string[] Few =
-        ["day-tablet-light", "chair-tablet-light", "space-tablet-dark", "course-tablet-light"];
+    [
+        "day-tablet-light", "chair-tablet-light", "space-tablet-dark", "course-tablet-light", "bench-tablet-light",
+        "answers-tablet-light", "texts-tablet-light",
+    ];
 
     [Theory]
     [InlineData("tablet-light", 1180, 980, false)]
@@ -78,6 +81,8 @@ public sealed class PicturesTests(PracticeApp app)
                      ("/staff", "staff", "td"), ("/ceilings", "ceilings", ".sources li"),
                      ("/about", "about", "main h1"), ("/day/2020-01-01", "empty-day", "main h2"),
                      ("/nowhere", "not-found", "main h1"),
+                     ("/answers", "answers", "article[data-ready=yes]"), ("/settings/texts", "texts", ".preview"),
+                     ("/bench?wires=niti-016,ss-016,bti-016,ms-0175", "bench", "[data-computed]"),
                  })
         {
             await screen.Page.GotoAsync(path);

@@ -31,7 +31,25 @@ public sealed record ArchPictures
 
     /// <summary>Slot heights of the appliance, "018" or "022", so that wires can be drawn in their slot.</summary>
     public required string SlotCode { get; init; }
+
+    /// <summary>The same weeks in space; null where nothing can be forecast, and in leaflets of before.</summary>
+    public SpacePictures? Space { get; init; }
 }
+
+/// <summary>The arch in space, week by week, as a forecast has it.</summary>
+/// <param name="Teeth">ISO numbers of the teeth with a slot, from the patient's right to the left.</param>
+/// <param name="Slots">Width, height and depth of the slot of each [mm].</param>
+/// <param name="WireRadius">Half the thickness of the wire [mm].</param>
+/// <param name="Weeks">The weeks, from today.</param>
+public sealed record SpacePictures(
+    Listing<string> Teeth, Listing<double> Slots, double WireRadius, Listing<SpaceWeek> Weeks);
+
+/// <summary>Where the slots and the wire are at the end of a week.</summary>
+/// <param name="Week">0 for today.</param>
+/// <param name="Frames">Centre, along, outward and third of each slot: twelve numbers a tooth, in the patient's frame
+/// [mm, unit vectors].</param>
+/// <param name="Line">Points of the wire, three numbers each [mm]; empty when it is not drawn.</param>
+public sealed record SpaceWeek(int Week, Listing<double> Frames, Listing<double> Line);
 
 /// <summary>The arch at the end of a week, as a forecast has it.</summary>
 /// <param name="Week">0 for today.</param>

@@ -82,11 +82,11 @@ public sealed class LeafletWriter
     private string Did(ArchTold arch) => $"{Arch(arch.Jaw)}: " + texts["did." + Word(arch.Change)].Replace(
         "{wire}", Wire(arch), StringComparison.Ordinal);
 
-    private string Wire(ArchTold arch)
-    {
-        if (arch.Wire is not { } wire)
-            return texts["wire.other"];
+    private string Wire(ArchTold arch) => arch.Wire is { } wire ? WireWords(texts, wire) : texts["wire.other"];
 
+    /// <summary>A wire in plain words: "a round, springy wire, 0.41 mm thick".</summary>
+    public static string WireWords(LeafletTexts texts, CatalogueWire wire)
+    {
         string kind = Family(wire) + (wire.Section.IsRound ? ".round" : ".square");
         return texts["wire." + kind].Replace("{size}", Size(wire.Section), StringComparison.Ordinal);
     }

@@ -1,6 +1,4 @@
 using Archwright.Dentition.Teeth;
-using Archwright.Practice.Leaflets;
-using Archwright.Practice.Values;
 
 namespace Archwright.Practice.Settings;
 
@@ -44,9 +42,6 @@ public sealed record PracticeSettings
     /// <summary>Years that records are kept; null: for ever, since nothing is deleted unless a practice says
     /// so.</summary>
     public int? RetentionYears { get; init; }
-
-    /// <summary>The practice's own words in leaflets, in place of ours.</summary>
-    public Listing<OwnText> LeafletTexts { get; init; } = Listing<OwnText>.Empty;
 
     /// <summary>Address under which patients reach this program, as "https://braces.example"; empty for the address
     /// that the staff use.</summary>

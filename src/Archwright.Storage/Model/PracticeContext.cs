@@ -52,6 +52,8 @@ public abstract class PracticeContext(DbContextOptions options)
     /// <summary>Programs that may ask the API.</summary>
     public DbSet<ApiClient> Clients => Set<ApiClient>();
 
+    internal DbSet<OwnTextRow> OwnTexts => Set<OwnTextRow>();
+
     internal DbSet<SettingsRow> SettingsRows => Set<SettingsRow>();
 
     /// <inheritdoc/>
@@ -169,6 +171,14 @@ public abstract class PracticeContext(DbContextOptions options)
             link.HasIndex(one => one.LeafletId);
             link.HasOne<ReleasedLeaflet>().WithMany().HasForeignKey(one => one.LeafletId)
                 .OnDelete(DeleteBehavior.Restrict);
+        });
+        builder.Entity<OwnTextRow>(text =>
+        {
+            text.ToTable("OwnTexts");
+            text.HasKey(one => new { one.Language, one.Key });
+            text.Property(one => one.Language).HasMaxLength(8);
+            text.Property(one => one.Key).HasMaxLength(60);
+            text.Property(one => one.Revision).IsConcurrencyToken();
         });
         builder.Entity<DiscomfortDay>(day =>
         {

@@ -48,20 +48,20 @@ internal sealed class ArchSpaceModel
     public byte[] Triangles { get; }
 
     /// <summary>The teeth of an arch, each in the frame of its slot.</summary>
-    public static ArchSpaceModel Of(WireAtWork work)
+    public static ArchSpaceModel Of(WireAtWork work) => Of(work.Arch.Teeth.Zip(
+        work.Arch.Slots, (tooth, slot) => (tooth, new SpaceSlot(slot.Width, slot.Height, slot.Depth))));
+
+    /// <summary>Teeth with their slots, each in the frame of its slot.</summary>
+    public static ArchSpaceModel Of(IEnumerable<(ToothNumber Tooth, SpaceSlot Slot)> arch)
     {
         List<float> points = [];
         List<int> triangles = [];
         var teeth = ImmutableArray.CreateBuilder<SpaceTooth>();
-        for (int i = 0; i < work.Arch.Teeth.Length; i++)
+        foreach ((ToothNumber tooth, SpaceSlot slot) in arch)
         {
-            ToothShape shape = ToothShape.Of(work.Arch.Teeth[i]) ?? Nothing;
-            Slot slot = work.Arch.Slots[i];
+            ToothShape shape = ToothShape.Of(tooth) ?? Nothing;
             teeth.Add(new SpaceTooth(
-                work.Arch.Teeth[i].ToIso(),
-                Append(points, triangles, shape.Crown),
-                Append(points, triangles, shape.Root),
-                new SpaceSlot(slot.Width, slot.Height, slot.Depth)));
+                tooth.ToIso(), Append(points, triangles, shape.Crown), Append(points, triangles, shape.Root), slot));
         }
 
         return new ArchSpaceModel(teeth.ToImmutable(), Bytes<float>([.. points]), Bytes<int>([.. triangles]));

@@ -3,6 +3,7 @@ using Archwright.Practice.Links;
 using Archwright.Practice.People;
 using Archwright.Practice.Rules;
 using Archwright.Practice.Settings;
+using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Storage.Desks;
 using Archwright.Storage.Opening;
@@ -25,6 +26,7 @@ public partial class LeafletPage
     private IReadOnlyList<ReleasedLeaflet> released = [];
     private IReadOnlyList<PatientLink> links = [];
     private PracticeSettings settings = new();
+    private Listing<OwnText> ownTexts = Listing<OwnText>.Empty;
     private QrPicture? qr;
     private string language = "en";
     private string ownWords = "";
@@ -44,6 +46,9 @@ public partial class LeafletPage
 
     [Inject]
     private LeafletDesk Desk { get; set; } = null!;
+
+    [Inject]
+    private TextDesk Texts { get; set; } = null!;
 
     [Inject]
     private PictureMaker Pictures { get; set; } = null!;
@@ -81,6 +86,7 @@ public partial class LeafletPage
             return;
 
         settings = await Database.SettingsAsync();
+        ownTexts = await Texts.OwnAsync();
         visit = file.Visits.Single(one => one.Id == Id);
         language = LeafletTexts.CodeOf(file.Patient.Language);
         await LoadAsync(file);
@@ -102,7 +108,7 @@ public partial class LeafletPage
     }
 
     private void Draft() => draft = visit is null ? null : LeafletWriter.Write(
-        visit, LeafletTexts.In(language, settings.LeafletTexts), settings.Name, ownWords);
+        visit, LeafletTexts.In(language, ownTexts), settings.Name, ownWords);
 
     private async Task ReleaseAsync()
     {

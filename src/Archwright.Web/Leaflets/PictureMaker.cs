@@ -72,17 +72,20 @@ public sealed class PictureMaker(ForceCeilings ceilings)
         ArchPictures bare, AdviceInputs inputs, Outlook outlook, CancellationToken cancellation)
     {
         List<(int Week, ArchScene Scene)> drawn = [];
+        List<(int Week, WireAtWork Work)> worked = [];
         foreach (OutlookWeek week in outlook.Weeks)
         {
             WireAtWork work = WireAtWork.Engage(
                 inputs with { Positions = week.Positions }, bare.Now, ceilings, cancellation);
             drawn.Add((week.Week, ArchDrawing.Draw(work, ArchView.Occlusal)));
+            worked.Add((week.Week, work));
         }
 
         ArchScene first = drawn[0].Scene;
         return bare with
         {
             Window = Listing<double>.Of([first.Left, first.Top, first.Width, first.Height]),
+            Space = SpaceMaker.Of(worked),
             Weeks = Listing<WeekPicture>.Of(drawn.Select(one => new WeekPicture(
                 one.Week,
                 Listing<string>.Of(one.Scene.Teeth.Select(tooth => tooth.Outline)),

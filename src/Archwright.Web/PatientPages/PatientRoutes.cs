@@ -2,11 +2,10 @@ using System.Globalization;
 using System.Threading.RateLimiting;
 using Archwright.Practice.Leaflets;
 using Archwright.Practice.Rules;
-using Archwright.Practice.Settings;
 using Archwright.Storage.Desks;
-using Archwright.Storage.Opening;
 using Archwright.Web.Printing;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.RateLimiting;
@@ -51,21 +50,23 @@ internal static class PatientRoutes
         door.MapGet("/{secret}", LookAsync);
         door.MapPost("/{secret}", NoteAsync).DisableAntiforgery(); // the secret in the address is the key: no cookie
         door.MapGet("/{secret}/leaflet.pdf", PrintAsync);
+        door.MapGet("/{secret}/{arch:regex(^(upper|lower)$)}.json", SpaceAsync);
     }
 
     private static async Task<IResult> LookAsync(
-        string secret, string? saved, PatientDoor door, PracticeDatabase database)
+        string secret, string? saved, PatientDoor door, TextDesk texts, IWebHostEnvironment host)
     {
         if (await OpenAsync(secret, door) is not { } behind)
             return Closed();
 
-        PracticeSettings settings = await database.SettingsAsync();
         return new RazorComponentResult<PatientDocument>(new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(PatientDocument.Behind)] = behind,
             [nameof(PatientDocument.Here)] = $"{Path}/{secret}",
-            [nameof(PatientDocument.Texts)] = LeafletTexts.In(behind.Leaflet.Language, settings.LeafletTexts),
+            [nameof(PatientDocument.Texts)] = LeafletTexts.In(behind.Leaflet.Language, await texts.OwnAsync()),
             [nameof(PatientDocument.IsSaved)] = saved is not null,
+            [nameof(PatientDocument.HasSpace)] =
+                host.WebRootFileProvider.GetFileInfo("_content/Archwright.Web/gen/space.js").Exists,
         });
     }
 
@@ -105,6 +106,16 @@ internal static class PatientRoutes
         {
             return Results.LocalRedirect($"{Path}/{secret}"); // it cannot be printed here: the browser prints the page
         }
+    }
+
+    private static async Task<IResult> SpaceAsync(string secret, string arch, PatientDoor door)
+    {
+        if (await OpenAsync(secret, door) is not { } behind)
+            return Closed();
+
+        return behind.Pictures.Arches.FirstOrDefault(one => one.IsUpper == (arch == "upper"))?.Space is { } space
+            ? Results.Json(SpaceAnswer.Of(arch == "upper", space))
+            : Closed();
     }
 
     private static async Task<BehindTheLink?> OpenAsync(string secret, PatientDoor door) =>

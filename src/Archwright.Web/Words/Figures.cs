@@ -12,11 +12,27 @@ public static class Figures
     /// <summary>A force in the unit of the practice: "85 cN".</summary>
     /// <param name="newtons">[N]</param>
     /// <param name="unit">How the practice shows forces.</param>
-    public static string Force(double newtons, ShownForce unit) => unit switch
+    public static string Force(double newtons, ShownForce unit) => $"{BareForce(newtons, unit)} {Unit(unit)}";
+
+    /// <summary>A force in the unit of the practice without its name, for tables that name it once: "85".</summary>
+    public static string BareForce(double newtons, ShownForce unit) =>
+        Text(InUnit(newtons, unit), unit == ShownForce.Newton ? "0.00" : "0");
+
+    /// <summary>A force as a bare number in the unit of the practice, for the scale of a picture.</summary>
+    public static double InUnit(double newtons, ShownForce unit) => unit switch
     {
-        ShownForce.Centinewton => Text(100 * newtons, "0") + " cN",
-        ShownForce.Newton => Text(newtons, "0.00") + " N",
-        ShownForce.GramForce => Text(newtons / NewtonsOfGramForce, "0") + " gf",
+        ShownForce.Centinewton => 100 * newtons,
+        ShownForce.Newton => newtons,
+        ShownForce.GramForce => newtons / NewtonsOfGramForce,
+        _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "No such unit."),
+    };
+
+    /// <summary>A unit of force: "cN".</summary>
+    public static string Unit(ShownForce unit) => unit switch
+    {
+        ShownForce.Centinewton => "cN",
+        ShownForce.Newton => "N",
+        ShownForce.GramForce => "gf",
         _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "No such unit."),
     };
 
@@ -26,6 +42,15 @@ public static class Figures
     /// <summary>A moment with its sign: "−3.1 N·mm".</summary>
     public static string SignedMoment(double newtonMillimetres) =>
         Signed(newtonMillimetres, Text(newtonMillimetres, "0.0") + " N·mm");
+
+    /// <summary>A moment: "3.1 N·mm".</summary>
+    public static string Moment(double newtonMillimetres) => BareMoment(newtonMillimetres) + " N·mm";
+
+    /// <summary>A moment without its unit: "3.1".</summary>
+    public static string BareMoment(double newtonMillimetres) => Text(newtonMillimetres, "0.0");
+
+    /// <summary>A small length: "0.93 mm".</summary>
+    public static string Hundredths(double millimetres) => Text(millimetres, "0.00") + " mm";
 
     /// <summary>A length: "1.2 mm".</summary>
     public static string Mm(double millimetres) => Text(millimetres, "0.0") + " mm";

@@ -9,6 +9,10 @@ document.addEventListener('click', event => {
   localStorage.setItem('theme', document.documentElement.dataset.theme);
 });
 
+document.addEventListener('click', event => {
+  if (event.target.closest?.('[data-print]')) print();
+});
+
 // An open screen that nobody touches signs itself out.
 const minutes = Number(document.body.dataset.idleMinutes) || 60;
 let last = Date.now();

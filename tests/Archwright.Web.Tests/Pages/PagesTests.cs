@@ -1,7 +1,10 @@
 using System.Reflection;
+using Archwright.Web.Answers;
+using Archwright.Web.Bench;
 using Archwright.Web.Hosting;
 using Archwright.Web.Leaflets;
 using Archwright.Web.Pages;
+using Archwright.Web.Texts;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components;
 
@@ -17,13 +20,14 @@ public sealed class PagesTests
     private static readonly Type[] AtTheChair =
     [
         typeof(ChairPage), typeof(CoursePage), typeof(Stock), typeof(RecordPage), typeof(CeilingsPage),
-        typeof(LeafletPage),
+        typeof(LeafletPage), typeof(AnswersPage),
     ];
 
-    private static readonly Type[] Owners = [typeof(SettingsPage), typeof(StaffPage), typeof(ProgramsPage)];
+    private static readonly Type[] Owners =
+        [typeof(SettingsPage), typeof(StaffPage), typeof(ProgramsPage), typeof(TextsPage)];
 
     private static readonly Type[] SignedIn =
-        [typeof(Day), typeof(Find), typeof(Account), typeof(NewPatient), typeof(BookPage)];
+        [typeof(Day), typeof(Find), typeof(Account), typeof(NewPatient), typeof(BookPage), typeof(BenchPage)];
 
     [Fact]
     public void Every_page_says_who_may_see_it()

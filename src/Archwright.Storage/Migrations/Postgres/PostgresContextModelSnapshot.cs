@@ -390,6 +390,36 @@ namespace Archwright.Storage.Migrations.Postgres
                     b.ToTable("Visits");
                 });
 
+            modelBuilder.Entity("Archwright.Storage.Model.OwnTextRow", b =>
+                {
+                    b.Property<string>("Language")
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateTimeOffset>("ChangedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("ChangedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Language", "Key");
+
+                    b.ToTable("OwnTexts", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Storage.Model.SettingsRow", b =>
                 {
                     b.Property<int>("Id")

@@ -385,6 +385,36 @@ namespace Archwright.Storage.Migrations.Sqlite
                     b.ToTable("Visits");
                 });
 
+            modelBuilder.Entity("Archwright.Storage.Model.OwnTextRow", b =>
+                {
+                    b.Property<string>("Language")
+                        .HasMaxLength(8)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("ChangedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Language", "Key");
+
+                    b.ToTable("OwnTexts", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Storage.Model.SettingsRow", b =>
                 {
                     b.Property<int>("Id")
