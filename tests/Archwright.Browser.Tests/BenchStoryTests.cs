@@ -4,6 +4,8 @@ using Archwright.Dentition.Catalogue;
 using Archwright.Mechanics.Bench;
 using Archwright.Practice.Bench;
 using Microsoft.Playwright;
+using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
 
 namespace Archwright.Browser.Tests;
 
@@ -29,6 +31,7 @@ public sealed class BenchStoryTests(PracticeApp app)
         Assert.Equal(2, await screen.Page.Locator("#bend path.back").CountAsync());
         Assert.Equal(2, await screen.Page.Locator("#slide path.there").CountAsync());
         await Assertions.Expect(screen.Page.Locator("#twist")).ToContainTextAsync("A is round: it turns in its slots");
+        await IsPrintedAsync(screen, row);
         screen.IsClean();
     }
 
@@ -106,6 +109,22 @@ public sealed class BenchStoryTests(PracticeApp app)
         await Looks.AreFreeAsync(screen.Page);
         await Looks.ShootAsync(screen.Page, "bench-" + name, forDocuments: name == "tablet-light");
         screen.IsClean();
+    }
+
+    // The print holds figures and sentences, and nothing that is there to be pressed.
+    private static async Task IsPrintedAsync(Screen screen, IReadOnlyList<string> row)
+    {
+        byte[] file = await screen.Page.PdfAsync(new() { Format = "A4" });
+        if (Environment.GetEnvironmentVariable("ARCHWRIGHT_PICTURES") is { Length: > 0 } folder)
+            await File.WriteAllBytesAsync(Path.Combine(folder, "bench.pdf"), file);
+        using PdfDocument print = PdfDocument.Open(file);
+        string[] words = [.. print.GetPages().SelectMany(one => one.GetWords()).Select(word => word.Text)];
+        Assert.All(row, figure => Assert.Contains(figure, words));
+        Assert.Contains("round:", words);
+        Assert.Contains("36", words);
+        Assert.DoesNotContain("Print", words);
+        Assert.DoesNotContain("ice-cold", words);
+        Assert.InRange(print.NumberOfPages, 1, 4);
     }
 
     private static async Task OpenAsync(Screen screen, string address)
