@@ -69,6 +69,7 @@ internal static class CommandLine
             CompareVerb.Create(terminal),
             ForecastVerb.Create(terminal),
             VisitVerb.Create(terminal),
+            LadderVerb.Create(terminal),
             ArchVerb.Create(terminal),
             BendVerb.Create(terminal),
             TwistVerb.Create(terminal),

@@ -32,6 +32,14 @@ public sealed class JsonTests
                 "advice", "wire", "because", "interval_weeks", "partial_ties", "nearest", "options", "comfort",
                 "cautions", "missing", "policy_version", "decision",
             ]),
+        ["ladder"] = (
+            folder => ["ladder", folder.Arch(), "--stock", folder.Text("drawer.txt", "niti-014\n"), "--to", "niti-016"],
+            "archwright-ladder/1",
+            [
+                "working_wire", "working_wire_assumed", "answers", "nearest", "ceiling_factor", "because",
+                "differences", "cautions", "missing", "wires_looked_at", "forecasts", "draws", "seed",
+                "policy_version", "decision",
+            ]),
         ["twist"] = (
             folder => ["twist", "--case", folder.Case("twist.json")], "archwright-twist/1",
             [

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Archwright.Dentition.Catalogue;
+
+namespace Archwright.Treatment.Ladders;
+
+/// <summary>A wire of a sequence as it was worn by one patient.</summary>
+/// <param name="Fit">As it went in.</param>
+/// <param name="Visit">At which visit, 0 being today.</param>
+/// <param name="Week">In which week.</param>
+/// <param name="Interval">Weeks from visit to visit while it is in; 0 for the last.</param>
+/// <param name="Arch">The arch when it went in.</param>
+internal sealed record WornWire(LadderFit Fit, int Visit, int Week, int Interval, ILadderArch Arch);
+
+/// <summary>A sequence in one patient.</summary>
+/// <param name="Wires">The wires that went in.</param>
+/// <param name="Stop">Why the next could not; null where the last is in.</param>
+internal sealed record FollowedSequence(ImmutableArray<WornWire> Wires, string? Stop)
+{
+    public bool IsWhole => Stop is null;
+}
+
+/// <summary>Takes a given sequence through the visits of one patient.</summary>
+/// <remarks>Each wire goes in at the first visit at which the mechanics lets it: it goes in, takes no set and keeps to the
+/// ceilings. Where the wire in place is spent and the next still bends for good or passes a ceiling, the clinician's
+/// own sequence goes on all the same and says so; others end there. Rules that waiting does not change, such as the length of a step, are told
+/// and do not hold a sequence up.</remarks>
+internal static class LadderFollower
+{
+    /// <summary>Follows a sequence.</summary>
+    /// <param name="space">Arch and rules.</param>
+    /// <param name="first">The first wire as it goes in today, or is in place.</param>
+    /// <param name="others">The wires after it.</param>
+    /// <param name="rate">Of the patient.</param>
+    /// <param name="insists">Whether a wire that goes in goes in, whatever else speaks against it.</param>
+    public static FollowedSequence Follow(
+        LadderSpace space, LadderFit first, IReadOnlyList<CatalogueWire> others, double rate, bool insists)
+    {
+        if (!CanGoIn(first, insists))
+            return new FollowedSequence([], Refused(first));
+
+        var worn = ImmutableArray.CreateBuilder<WornWire>();
+        ILadderArch arch = space.Today;
+        LadderFit fit = first;
+        int visit = 0;
+        int week = 0;
+        foreach (CatalogueWire next in others)
+        {
+            ILadderCourse course = arch.Wear(fit);
+            worn.Add(new WornWire(fit, visit, week, course.Interval, arch));
+            (int looks, LadderFit found, ILadderArch there) = Change(space, course, fit, next, rate);
+            if (visit + looks > space.MostVisits)
+            {
+                return new FollowedSequence(
+                    worn.ToImmutable(),
+                    FormattableString.Invariant($"{next.Id} would go in after more than {space.MostVisits} visits."));
+            }
+
+            if (!CanGoIn(found, insists))
+                return new FollowedSequence(worn.ToImmutable(), Refused(found));
+
+            visit += looks;
+            week += looks * course.Interval;
+            fit = found;
+            arch = there;
+        }
+
+        worn.Add(new WornWire(fit, visit, week, 0, arch));
+        return new FollowedSequence(worn.ToImmutable(), null);
+    }
+
+    // The first visit at which it may go in, or the last at which anything changes.
+    private static (int Looks, LadderFit Fit, ILadderArch Arch) Change(
+        LadderSpace space, ILadderCourse course, LadderFit present, CatalogueWire next, double rate)
+    {
+        for (int look = 1; ; look++)
+        {
+            space.Cancellation.ThrowIfCancellationRequested();
+            ILadderArch arch = course.At(look, rate);
+            LadderFit fit = arch.Fit(next, present, space.Rules);
+            if (!fit.IsRuledOut || course.IsLast(look, rate) || look > space.MostVisits)
+                return (look, fit, arch);
+        }
+    }
+
+    private static bool CanGoIn(LadderFit fit, bool insists) =>
+        !fit.IsRuledOut || fit.Figures.IsPresent || insists && fit.Figures.Engaged;
+
+    private static string Refused(LadderFit fit) => $"{fit.Wire.Id}: {fit.Against[0].Sentence}";
+}

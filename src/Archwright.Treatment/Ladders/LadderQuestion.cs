@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Comparison;
+using Archwright.Treatment.Decisions;
+using Archwright.Treatment.Policies;
+
+namespace Archwright.Treatment.Ladders;
+
+/// <summary>What is asked: which wires, from today to the working wire.</summary>
+public sealed record LadderQuestion
+{
+    /// <summary>The visit of today: arch, wire in place, wires to choose from, facts of the patient.</summary>
+    public required VisitQuestion Today { get; init; }
+
+    /// <summary>The wire that the ladder is to end with; null: the one of today's question, or the usual one for the
+    /// slots.</summary>
+    public CatalogueWire? To { get; init; }
+
+    /// <summary>The clinician's own sequence, to be set beside what is found; empty where none is asked about. It need
+    /// not end with the working wire.</summary>
+    public ImmutableArray<CatalogueWire> Asked { get; init; } = [];
+
+    /// <summary>What wires cost; null where that is not known.</summary>
+    public WirePrices? Prices { get; init; }
+
+    /// <summary>The working wire of this question, and whether it was taken for granted.</summary>
+    public (CatalogueWire Wire, bool IsAssumed) Working => To is { } to ? (to, false)
+        : Today.WorkingWire is { } named ? (named, false)
+        : (WorkingWires.Usual(Today.Arch), true);
+}
+
+/// <summary>How ladders are to be found.</summary>
+public sealed record LadderOptions
+{
+    /// <summary>By what each visit is judged.</summary>
+    public VisitPolicy Policy { get; init; } = VisitPolicy.Default;
+
+    /// <summary>How forces and teeth read in sentences.</summary>
+    public SentenceStyle Style { get; init; } = SentenceStyle.Default;
+
+    /// <summary>Patients by chance over whom weeks are told; 0: a slow, a usual and a quick one.</summary>
+    public int Draws { get; init; }
+
+    /// <summary>The same number gives the same patients.</summary>
+    public long Seed { get; init; } = 1;
+
+    /// <summary>Most visits until the working wire is in: longer ladders are not looked at.</summary>
+    /// <remarks>Common practice, no source: working wires are in within about a year.</remarks>
+    public int MostVisits { get; init; } = 12;
+
+    /// <summary>How many visits more than the fewest the gentlest sequence may take.</summary>
+    /// <remarks>Common practice, no source.</remarks>
+    public int ExtraVisits { get; init; } = 2;
+
+    /// <summary>Forecasts after which a search gives the best it has; how good that is it says.</summary>
+    public int MostForecasts { get; init; } = 60;
+
+    /// <summary>Most threads; null: as many as the machine likes. The answer does not depend on it.</summary>
+    public int? Threads { get; init; }
+
+    /// <summary>Most draws.</summary>
+    public const int MostDraws = 2000;
+
+    /// <exception cref="ArgumentException">The first figure that makes no sense.</exception>
+    internal void Check()
+    {
+        if (Draws is < 0 or > MostDraws)
+            throw new ArgumentException($"There are 0 to {MostDraws} draws, not {Draws}.", nameof(Draws));
+        if (MostVisits is < 1 or > 60)
+            throw new ArgumentException("A ladder has 1 to 60 visits.", nameof(MostVisits));
+        if (ExtraVisits is < 0 or > 60)
+            throw new ArgumentException("The gentlest takes 0 to 60 visits more.", nameof(ExtraVisits));
+        if (MostForecasts < 1)
+            throw new ArgumentException("A search needs one forecast at least.", nameof(MostForecasts));
+    }
+}
