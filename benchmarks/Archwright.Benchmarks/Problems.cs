@@ -62,7 +62,16 @@ internal static class Problems
         Contacts = [1.0, 0.8, 0.6, 1.2, 0.9],
     });
 
-    /// <summary>The same arch as a problem to time.</summary>
+    /// <summary>An upper arch that is a little irregular in front, as for a ladder of wires.</summary>
+    public static ArchSetup MildFront { get; } = ArchBuilder.Build(new ArchRequest
+    {
+        Jaw = Jaw.Upper,
+        Slot = SlotSize.In022,
+        WireId = "niti-014",
+        Contacts = [0.5, 0.7, 0.4, 0.6, 0.3],
+    });
+
+    /// <summary>The crowded arch as a problem to time.</summary>
     public static Problem FirstWire { get; } = new("niti-014, anatomy", CrowdedFront.Arrangement);
 
     /// <summary>Every problem of a full arch; the first is the one that the others are compared with.</summary>

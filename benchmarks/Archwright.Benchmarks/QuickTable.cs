@@ -23,6 +23,7 @@ internal static class QuickTable
         PrintGrowth(output);
         PrintComparison(output);
         ForecastTable.Print(output);
+        LadderTable.Print(output);
     }
 
     private static void PrintFullArches(TextWriter output)

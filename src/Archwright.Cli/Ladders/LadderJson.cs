@@ -6,8 +6,8 @@ using Archwright.Treatment.Uncertainty;
 namespace Archwright.Cli.Ladders;
 
 /// <summary>Writes <c>archwright-ladder/1</c>.</summary>
-/// <remarks>Schema: <c>docs/schema/archwright-ladder-1.schema.json</c>. What does not come to its end, or is not known, is
-/// null.</remarks>
+/// <remarks>Schema: <c>docs/schema/archwright-ladder-1.schema.json</c>. What does not come to its end, or is not
+/// known, is null.</remarks>
 internal static class LadderJson
 {
     /// <summary>Writes the document and a line end.</summary>

@@ -133,7 +133,8 @@ internal sealed class LadderVerb
         {
             throw new Refusal(
                 FormattableString.Invariant(
-                    $"{working.Id} is {working.Section.Thickness:0.000} mm thick, the lowest slot {smallest:0.000} mm."),
+                    $"{working.Id} is {working.Section.Thickness:0.000} mm thick, ")
+                + FormattableString.Invariant($"the lowest slot {smallest:0.000} mm."),
                 "Name a wire that goes into the slots: --to ID");
         }
     }

@@ -107,7 +107,7 @@ public static class LadderAdvisor
                     : [.. besides.Select(one => LadderTies.Difference(asked, one, _options.Policy))],
                 Nearest = nearest,
                 CeilingFactor = factor,
-                Because = isThere ? $"{_space.Present!.Wire.Id} is in place: the working wire, or no lighter." // is there
+                Because = isThere ? $"{_space.Present!.Wire.Id} is in place: no lighter than the working wire." // it is
                     : answers.IsEmpty ? WhyNone(fewest) : null,
                 Cautions = [.. LadderCautions.Of(_question.Today, _options.Policy, _working, _isAssumed)],
                 Missing = [.. MissingFacts.Of(_question.Today with { WorkingWire = _working })],

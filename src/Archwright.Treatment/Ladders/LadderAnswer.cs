@@ -21,7 +21,8 @@ public sealed record LadderStep
     /// <summary>Weeks from today until it goes in, among patients.</summary>
     public required Percentiles FromWeek { get; init; }
 
-    /// <summary>Weeks that it stays in until the next one goes in, among patients; 0 for the last, which stays.</summary>
+    /// <summary>Weeks that it stays in until the next one goes in, among patients; 0 for the last, which
+    /// stays.</summary>
     public required Percentiles Weeks { get; init; }
 
     /// <summary>Weeks from visit to visit while it is in; 0 for the last.</summary>

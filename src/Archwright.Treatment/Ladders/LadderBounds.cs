@@ -5,8 +5,9 @@ using Archwright.Treatment.Decisions;
 namespace Archwright.Treatment.Ladders;
 
 /// <summary>The least that any way from a wire to the working wire can cost, whatever the teeth do.</summary>
-/// <remarks>Each wire on the way is in for one visit at least and for its kind's shortest interval, and no step is longer
-/// than the policy lets it be. Nothing about the arch goes in, so the figures are lower bounds of every ladder.</remarks>
+/// <remarks>Each wire on the way is in for one visit at least and for its kind's shortest interval, and no step is
+/// longer than the policy lets it be. Nothing about the arch goes in, so the figures are lower bounds of every
+/// ladder.</remarks>
 internal sealed class LadderBounds(
     ImmutableArray<LadderWire> wires, CatalogueWire working, LadderRules rules)
 {

@@ -21,7 +21,7 @@ internal static class LadderCautions
         if (!today.PresentIsKnown)
             yield return "Nobody said which wire is in place: the ladder begins as if there were none.";
         if (today.Discomfort >= policy.HighDiscomfort)
-            yield return "Nothing heavier goes in today, since the last wire hurt; later visits are taken to be calmer.";
+            yield return "Nothing heavier goes in today, since the last wire hurt; later visits are taken as calm.";
         if (isAssumed)
             yield return $"Nobody named the working wire: {working.Id} is the usual one for these slots.";
         if (today.ChoiceIsStock && today.Choice.All(wire => wire.Id != working.Id))

@@ -12,11 +12,11 @@ internal sealed record LadderWire(CatalogueWire Wire, ImmutableArray<CatalogueWi
 
 /// <summary>Which wires a ladder looks at.</summary>
 /// <remarks>
-/// Of a long list, such as the whole catalogue, not every wire is worth a look: trials do not tell sequences apart whose
-/// wires differ three times in stiffness (see alike_stiffness in the policy). Wires that answer alike are looked at once.
-/// Of more than <see cref="ShortList"/>, those are left out that stand within a quarter of the stiffness of one that is
-/// kept, round and rectangular apart; the one that can be bent farthest is kept. A short list, such as most drawers, is
-/// looked at as it is. Nothing is left out from the working wire.
+/// Of a long list, such as the whole catalogue, not every wire is worth a look: trials do not tell sequences apart
+/// whose wires differ three times in stiffness (see alike_stiffness in the policy). Wires that answer alike are
+/// looked at once. Of more than <see cref="ShortList"/>, those are left out that stand within a quarter of the
+/// stiffness of one that is kept, round and rectangular apart; the one that can be bent farthest is kept. A short
+/// list, such as most drawers, is looked at as it is. Nothing is left out from the working wire.
 /// </remarks>
 internal static class LadderChoice
 {

@@ -10,8 +10,8 @@ namespace Archwright.Treatment.Ladders;
 /// <summary>A wire worn from one visit on: one forecast, read for every patient.</summary>
 /// <remarks>
 /// Time enters the law of movement together with the patient's rate alone, so one forecast at rate 1 serves patients of
-/// every rate. Places are read on a grid of days, finer at first, and the same for ever once the wire is spent: patients
-/// whose teeth stand within half a step of the grid share what follows.
+/// every rate. Places are read on a grid of days, finer at first, and the same for ever once the wire is spent:
+/// patients whose teeth stand within half a step of the grid share what follows.
 /// </remarks>
 internal sealed class LadderCourse : ILadderCourse
 {

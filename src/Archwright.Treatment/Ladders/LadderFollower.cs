@@ -20,10 +20,10 @@ internal sealed record FollowedSequence(ImmutableArray<WornWire> Wires, string? 
 }
 
 /// <summary>Takes a given sequence through the visits of one patient.</summary>
-/// <remarks>Each wire goes in at the first visit at which the mechanics lets it: it goes in, takes no set and keeps to the
-/// ceilings. Where the wire in place is spent and the next still bends for good or passes a ceiling, the clinician's
-/// own sequence goes on all the same and says so; others end there. Rules that waiting does not change, such as the length of a step, are told
-/// and do not hold a sequence up.</remarks>
+/// <remarks>Each wire goes in at the first visit at which the mechanics lets it: it goes in, takes no set and keeps
+/// to the ceilings. Where the wire in place is spent and the next still bends for good or passes a ceiling, the
+/// clinician's own sequence goes on all the same and says so; others end there. Rules that waiting does not change,
+/// such as the length of a step, are told and do not hold a sequence up.</remarks>
 internal static class LadderFollower
 {
     /// <summary>Follows a sequence.</summary>

@@ -35,10 +35,10 @@ internal sealed record LadderAim(bool ByWeeks, int MostVisits, double GentlerTha
 /// <see cref="LadderBounds"/>. No bound depends on what teeth do, so the first working wire that comes up is the best,
 /// save for three things that are left out. Wires: see <see cref="LadderChoice"/>. Sections: see
 /// <see cref="LadderSpace.MayGoIn"/>. States: where the same wire went in no later on another arch of which no crown
-/// was farther off (by more than <see cref="LadderSpace.Alike"/>), it is not worn a second time; what is set aside so is
-/// taken up again before a search ends with nothing. That a straighter arch lets no less go in is plain where loads grow
-/// with offsets, as those of elastic wires do; crowns that touch can break it, and tests hold the search against every
-/// sequence.
+/// was farther off (by more than <see cref="LadderSpace.Alike"/>), it is not worn a second time; what is set aside so
+/// is taken up again before a search ends with nothing. That a straighter arch lets no less go in is plain where
+/// loads grow with offsets, as those of elastic wires do; crowns that touch can break it, and tests hold the search
+/// against every sequence.
 /// </remarks>
 /// <param name="space">Arch, wires, rules.</param>
 /// <param name="aim">What is sought.</param>

@@ -4,7 +4,8 @@ using Archwright.Treatment.Decisions;
 
 namespace Archwright.Treatment.Ladders;
 
-/// <summary>What a search goes through: today's arch, the wires, the patient's rate, and by what it is judged.</summary>
+/// <summary>What a search goes through: today's arch, the wires, the patient's rate, and by what it is
+/// judged.</summary>
 internal sealed class LadderSpace
 {
     private IReadOnlyList<LadderFit>? _first;

@@ -6,8 +6,8 @@ using Archwright.Treatment.Uncertainty;
 namespace Archwright.Treatment.Ladders;
 
 /// <summary>Which answers cannot be told apart.</summary>
-/// <remarks>As at a visit: visits and weeks are uncertain by half of their range among people and by the accuracy of the
-/// forecast, the comfort index by the accuracy of forces. Two answers tie where they differ by less in all three.
+/// <remarks>As at a visit: visits and weeks are uncertain by half of their range among people and by the accuracy of
+/// the forecast, the comfort index by the accuracy of forces. Two answers tie where they differ by less in all three.
 /// Published trials of sequences found hardly any difference (Mandall 2006, Ong 2011), so a tie is the usual
 /// outcome.</remarks>
 internal static class LadderTies

@@ -4,9 +4,10 @@ using Archwright.Treatment.Decisions;
 namespace Archwright.Treatment.Ladders;
 
 /// <summary>The wire that an arch usually works with in the end.</summary>
-/// <remarks>Taught for many years, found in teaching texts and practices' own pages: steel of 0.019 × 0.025 in for slots
-/// of 0.022 in, the end of all three sequences that Mandall N et al. tried (Eur J Orthod 2006;28:561–566); steel of
-/// 0.016 × 0.022 in for slots of 0.018 in, where others take 0.017 × 0.025 (common practice, no source).</remarks>
+/// <remarks>Taught for many years, found in teaching texts and practices' own pages: steel of 0.019 × 0.025 in for
+/// slots of 0.022 in, the end of all three sequences that Mandall N et al. tried (Eur J Orthod 2006;28:561–566);
+/// steel of 0.016 × 0.022 in for slots of 0.018 in, where others take 0.017 × 0.025 (common practice, no
+/// source).</remarks>
 public static class WorkingWires
 {
     private const double Between = 0.020 * 25.4;

@@ -143,7 +143,8 @@ public sealed class LadderSearchTests
         }
     }
 
-    private static double Cost(FollowedSequence one, bool byWeeks) => byWeeks ? one.Wires[^1].Week : one.Wires[^1].Visit;
+    private static double Cost(FollowedSequence one, bool byWeeks) =>
+        byWeeks ? one.Wires[^1].Week : one.Wires[^1].Visit;
 
     private static FollowedSequence? Best(LadderSpace space, bool byWeeks, double below) => All(space)
         .Where(one => one.IsWhole && one.Wires.All(worn => worn.Fit.ComfortIndex < below))
