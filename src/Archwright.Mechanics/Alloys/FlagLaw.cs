@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Archwright.Mechanics.Sections;
-using V = System.Runtime.Intrinsics.Vector512<double>;
+using V = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Archwright.Mechanics.Alloys;
 
@@ -64,14 +64,14 @@ internal struct FlagLaw : IFibreLaw
 
     /// <inheritdoc/>
     public readonly V Transformed(V normalState, V shearState) =>
-        Vector512.Sqrt(normalState * normalState + shearState * shearState);
+        Vector256.Sqrt(normalState * normalState + shearState * shearState);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Respond(V normal, V shear, V normalState, V shearState, out FibreAnswer answer)
     {
-        V share = Vector512.Sqrt(normalState * normalState + shearState * shearState);
-        V soft = share * _softer + Vector512.Create(_soft);
+        V share = Vector256.Sqrt(normalState * normalState + shearState * shearState);
+        V soft = share * _softer + Vector256.Create(_soft);
         answer.NormalState = normalState;
         answer.ShearState = shearState;
         answer.NormalNormal = V.One / soft;
@@ -89,35 +89,35 @@ internal struct FlagLaw : IFibreLaw
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private readonly void Shrink(V normal, V shear, ref V share, ref V soft, ref FibreAnswer answer)
     {
-        V some = Vector512.GreaterThan(share, V.Zero);
-        V inverse = Vector512.ConditionalSelect(some, V.One / share, V.Zero);
+        V some = Vector256.GreaterThan(share, V.Zero);
+        V inverse = Vector256.ConditionalSelect(some, V.One / share, V.Zero);
         V m = answer.NormalState * inverse;
         V mt = answer.ShearState * inverse;
-        V k = Vector512.Create(_kMean) - m * _kHalf;
+        V k = Vector256.Create(_kMean) - m * _kHalf;
         V along = m * answer.Normal + mt * answer.Shear;
-        V shrinks = some & Vector512.LessThan(along, k * (Vector512.Create(_reverse) + share * _reverseRise));
+        V shrinks = some & Vector256.LessThan(along, k * (Vector256.Create(_reverse) + share * _reverseRise));
         if (!Any(shrinks))
             return;
 
         V line = OnLine(m * normal + mt * shear, k * _reverse, k * _reverseRise);
-        V left = Vector512.ConditionalSelect(
-            shrinks, Vector512.Min(Vector512.Max(line, V.Zero), share), share);
-        V from = k * (Vector512.Create(_reverse) + share * _reverseRise);
-        V to = k * (Vector512.Create(_reverse) + left * _reverseRise);
+        V left = Vector256.ConditionalSelect(
+            shrinks, Vector256.Min(Vector256.Max(line, V.Zero), share), share);
+        V from = k * (Vector256.Create(_reverse) + share * _reverseRise);
+        V to = k * (Vector256.Create(_reverse) + left * _reverseRise);
         answer.Work += (left - share) * AlongLine(from, to);
         share = left;
-        soft = Vector512.ConditionalSelect(shrinks, left * _softer + Vector512.Create(_soft), soft);
-        answer.NormalState = Vector512.ConditionalSelect(shrinks, left * m, answer.NormalState);
-        answer.ShearState = Vector512.ConditionalSelect(shrinks, left * mt, answer.ShearState);
+        soft = Vector256.ConditionalSelect(shrinks, left * _softer + Vector256.Create(_soft), soft);
+        answer.NormalState = Vector256.ConditionalSelect(shrinks, left * m, answer.NormalState);
+        answer.ShearState = Vector256.ConditionalSelect(shrinks, left * mt, answer.ShearState);
         answer.Normal = (normal - answer.NormalState * _strain) / soft;
         answer.Shear = (shear - answer.ShearState * _strain) / soft;
 
         // Along m the line's tangent, across it elastic; where all has turned back, elastic.
         V stiff = V.One / soft;
         V rise = k * _reverseRise;
-        V inside = shrinks & Vector512.GreaterThan(left, V.Zero);
-        V less = Vector512.ConditionalSelect(
-            inside, rise / (rise * soft + to * _softer + Vector512.Create(_strain)) - stiff, V.Zero);
+        V inside = shrinks & Vector256.GreaterThan(left, V.Zero);
+        V less = Vector256.ConditionalSelect(
+            inside, rise / (rise * soft + to * _softer + Vector256.Create(_strain)) - stiff, V.Zero);
         answer.NormalNormal = stiff + less * m * m;
         answer.ShearShear = stiff + less * mt * mt;
         answer.NormalShear = less * m * mt;
@@ -126,50 +126,50 @@ internal struct FlagLaw : IFibreLaw
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private readonly void Grow(V normal, V shear, ref V share, ref V soft, ref FibreAnswer answer)
     {
-        V size = Vector512.Sqrt(answer.Normal * answer.Normal + answer.Shear * answer.Shear);
-        V inverse = V.One / Vector512.Max(size, Vector512.Create(1e-30));
+        V size = Vector256.Sqrt(answer.Normal * answer.Normal + answer.Shear * answer.Shear);
+        V inverse = V.One / Vector256.Max(size, Vector256.Create(1e-30));
         V n = answer.Normal * inverse;
         V t = answer.Shear * inverse;
-        V k = Vector512.Create(_kMean) - n * _kHalf;
-        V from = k * (Vector512.Create(_forward) + share * _forwardRise);
-        V grows = Vector512.GreaterThan(size, from) & Vector512.LessThan(share, V.One);
+        V k = Vector256.Create(_kMean) - n * _kHalf;
+        V from = k * (Vector256.Create(_forward) + share * _forwardRise);
+        V grows = Vector256.GreaterThan(size, from) & Vector256.LessThan(share, V.One);
         if (!Any(grows))
             return;
 
         V length = size * soft;                                         // |x − ε_L Z|
         V c = answer.NormalState * n + answer.ShearState * t;
-        V off = Vector512.Max(share * share - c * c, V.Zero);           // of Z, what lies across n, squared
-        V more = Vector512.Max(OnLine(length + c * _strain, k * _forward, k * _forwardRise) - c, V.Zero);
-        if (Any(grows & Vector512.GreaterThan(off, Vector512.Create(Turned))))
+        V off = Vector256.Max(share * share - c * c, V.Zero);           // of Z, what lies across n, squared
+        V more = Vector256.Max(OnLine(length + c * _strain, k * _forward, k * _forwardRise) - c, V.Zero);
+        if (Any(grows & Vector256.GreaterThan(off, Vector256.Create(Turned))))
             more = Turning(length, c, off, k, more);
 
-        V after = Vector512.Sqrt(off + (c + more) * (c + more));
-        V full = Vector512.GreaterThanOrEqual(after, V.One);
-        more = Vector512.ConditionalSelect(
-            full, Vector512.Sqrt(Vector512.Max(V.One - off, V.Zero)) - c, more);
-        more = Vector512.ConditionalSelect(grows, more, V.Zero);
-        after = Vector512.ConditionalSelect(grows, Vector512.Min(after, V.One), share);
-        V to = k * (Vector512.Create(_forward) + after * _forwardRise);
-        answer.Work += Vector512.ConditionalSelect(
+        V after = Vector256.Sqrt(off + (c + more) * (c + more));
+        V full = Vector256.GreaterThanOrEqual(after, V.One);
+        more = Vector256.ConditionalSelect(
+            full, Vector256.Sqrt(Vector256.Max(V.One - off, V.Zero)) - c, more);
+        more = Vector256.ConditionalSelect(grows, more, V.Zero);
+        after = Vector256.ConditionalSelect(grows, Vector256.Min(after, V.One), share);
+        V to = k * (Vector256.Create(_forward) + after * _forwardRise);
+        answer.Work += Vector256.ConditionalSelect(
             grows,
             more * (0.5 * _strain) * (from + to)
                 + (after - share) * (_softer / 6) * (from * from + from * to + to * to),
             V.Zero);
         answer.NormalState += more * n;
         answer.ShearState += more * t;
-        soft = Vector512.ConditionalSelect(grows, after * _softer + Vector512.Create(_soft), soft);
+        soft = Vector256.ConditionalSelect(grows, after * _softer + Vector256.Create(_soft), soft);
         answer.Normal = (normal - answer.NormalState * _strain) / soft;
         answer.Shear = (shear - answer.ShearState * _strain) / soft;
 
-        V inside = grows & Vector512.LessThan(after, V.One);
-        V turn = (c + more) / Vector512.Max(after, Vector512.Create(1e-30));    // dξ/dλ
+        V inside = grows & Vector256.LessThan(after, V.One);
+        V turn = (c + more) / Vector256.Max(after, Vector256.Create(1e-30));    // dξ/dλ
         V rise = k * _forwardRise * turn;
-        V along = Vector512.ConditionalSelect(
-            inside, rise / (rise * soft + to * _softer * turn + Vector512.Create(_strain)), V.One / soft);
-        V across = (V.One - more * _strain / Vector512.Max(length, Vector512.Create(1e-30))) / soft;
-        answer.NormalNormal = Vector512.ConditionalSelect(grows, along * n * n + across * t * t, answer.NormalNormal);
-        answer.ShearShear = Vector512.ConditionalSelect(grows, along * t * t + across * n * n, answer.ShearShear);
-        answer.NormalShear = Vector512.ConditionalSelect(grows, (along - across) * n * t, answer.NormalShear);
+        V along = Vector256.ConditionalSelect(
+            inside, rise / (rise * soft + to * _softer * turn + Vector256.Create(_strain)), V.One / soft);
+        V across = (V.One - more * _strain / Vector256.Max(length, Vector256.Create(1e-30))) / soft;
+        answer.NormalNormal = Vector256.ConditionalSelect(grows, along * n * n + across * t * t, answer.NormalNormal);
+        answer.ShearShear = Vector256.ConditionalSelect(grows, along * t * t + across * n * n, answer.ShearShear);
+        answer.NormalShear = Vector256.ConditionalSelect(grows, (along - across) * n * t, answer.NormalShear);
         share = after;
     }
 
@@ -179,13 +179,13 @@ internal struct FlagLaw : IFibreLaw
         for (int pass = 0; pass < NewtonSteps; pass++)
         {
             V reach = c + more;
-            V share = Vector512.Sqrt(off + reach * reach);
-            V turn = reach / Vector512.Max(share, Vector512.Create(1e-30));
-            V soft = share * _softer + Vector512.Create(_soft);
-            V stress = k * (Vector512.Create(_forward) + share * _forwardRise);
+            V share = Vector256.Sqrt(off + reach * reach);
+            V turn = reach / Vector256.Max(share, Vector256.Create(1e-30));
+            V soft = share * _softer + Vector256.Create(_soft);
+            V stress = k * (Vector256.Create(_forward) + share * _forwardRise);
             V miss = soft * stress + more * _strain - length;
-            V slope = (_softer * stress + soft * k * _forwardRise) * turn + Vector512.Create(_strain);
-            more = Vector512.Max(more - miss / slope, V.Zero);
+            V slope = (_softer * stress + soft * k * _forwardRise) * turn + Vector256.Create(_strain);
+            more = Vector256.Max(more - miss / slope, V.Zero);
         }
 
         return more;
@@ -197,9 +197,9 @@ internal struct FlagLaw : IFibreLaw
     private readonly V OnLine(V e, V s0, V b)
     {
         V square = b * _softer;
-        V linear = b * _soft + s0 * _softer + Vector512.Create(_strain);
+        V linear = b * _soft + s0 * _softer + Vector256.Create(_strain);
         V rest = s0 * _soft - e;
-        V root = Vector512.Sqrt(Vector512.Max(linear * linear - 4 * square * rest, V.Zero));
+        V root = Vector256.Sqrt(Vector256.Max(linear * linear - 4 * square * rest, V.Zero));
         return -2 * rest / (linear + root);
     }
 
@@ -209,5 +209,5 @@ internal struct FlagLaw : IFibreLaw
         (from + to) * (0.5 * _strain) + (from * from + from * to + to * to) * (_softer / 6);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static bool Any(V mask) => mask.AsInt64() != Vector512<long>.Zero;
+    private static bool Any(V mask) => mask.AsInt64() != Vector256<long>.Zero;
 }

@@ -1,6 +1,6 @@
 using System.Runtime.Intrinsics;
 using Archwright.Mechanics.Sections;
-using V = System.Runtime.Intrinsics.Vector512<double>;
+using V = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Archwright.Mechanics.Alloys;
 
@@ -34,12 +34,12 @@ internal struct PlasticLaw : IFibreLaw
     /// <inheritdoc/>
     public readonly void Respond(V normal, V shear, V normalState, V shearState, out FibreAnswer answer)
     {
-        V young = Vector512.Create(_young);
-        V one = Vector512<double>.One;
+        V young = Vector256.Create(_young);
+        V one = Vector256<double>.One;
         V n = (normal - normalState) * young - normalState * _hardening;
         V t = (shear - shearState) * young - shearState * _hardening;
-        V size = Vector512.Max(Vector512.Sqrt(n * n + t * t), Vector512.Create(1e-30));
-        V flow = Vector512.Max(size - Vector512.Create(_yield), V.Zero) / (_young + _hardening);
+        V size = Vector256.Max(Vector256.Sqrt(n * n + t * t), Vector256.Create(1e-30));
+        V flow = Vector256.Max(size - Vector256.Create(_yield), V.Zero) / (_young + _hardening);
         n /= size;
         t /= size;
         answer.NormalState = normalState + flow * n;
@@ -49,8 +49,8 @@ internal struct PlasticLaw : IFibreLaw
         answer.Normal = left * young;
         answer.Shear = leftShear * young;
 
-        V yields = Vector512.GreaterThan(flow, V.Zero);
-        V along = Vector512.ConditionalSelect(yields, Vector512.Create(_young / (_young + _hardening)), V.Zero);
+        V yields = Vector256.GreaterThan(flow, V.Zero);
+        V along = Vector256.ConditionalSelect(yields, Vector256.Create(_young / (_young + _hardening)), V.Zero);
         V across = flow * young / size;
         answer.NormalNormal = young * (one - along * n * n - across * t * t);
         answer.ShearShear = young * (one - along * t * t - across * n * n);

@@ -347,8 +347,8 @@ public sealed partial class Engager
         : near ? MostSlidesWithMemory
         : MostFirstSlidesWithMemory;
 
-    // The walls that were touched before are likely to be touched still. Where that search does not settle, a wire without
-    // memory is found faster from afar.
+    // The walls that were touched before are likely to be touched still. Where that search does not settle, a wire
+    // without memory is found faster from afar.
     private SearchEnd Near(int mostIterations, CancellationToken cancellation) => TryHeld(loose: true, cancellation)
         ? SearchEnd.Converged
         : _rod.Law.Remembers ? _rod.SearchNear(mostIterations, loose: true, cancellation) : SearchEnd.Stalled;

@@ -17,8 +17,8 @@ namespace Archwright.Mechanics.Engagement;
 /// </code>
 /// Walls that would have to pull let go first. Then the wall that has been run into the deepest is pushed back until
 /// the wire just touches it; a wall whose force falls to nil on the way lets go. Each wall that is taken in raises the
-/// energy that the walls hold back, so no set comes twice and the search ends (D. Goldfarb, A. Idnani, Math. Program. 27
-/// (1983) 1–33, from memory). A wall that changes costs one solve with factors that are there already.
+/// energy that the walls hold back, so no set comes twice and the search ends (D. Goldfarb, A. Idnani, Math. Program.
+/// 27 (1983) 1–33, from memory). A wall that changes costs one solve with factors that are there already.
 /// A tail of the wire that lies in its slots without load has many walls that bear next to nothing; looked at one by
 /// one between Newton steps, each that lets go lets the tail swing into the next, and the search never ends.
 /// </remarks>

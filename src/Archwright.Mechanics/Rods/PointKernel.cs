@@ -191,8 +191,8 @@ internal struct PointKernel
         return (diagonal, xy, xz, yz);
     }
 
-    // Columns of ∂²/∂P∂C of the weighted strains, from the derivative by C: G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l.
-    // Column j is (T (∇b D2ⱼ − ∇a D3ⱼ) − ∇q nⱼ − q Q eⱼ − t Gⱼ)/l.
+    // Columns of ∂²/∂P∂C of the weighted strains, from the derivative by C:
+    // G = (wA D2 + wB D3 + T(b D2 − a D3) − q n)/l. Column j is (T (∇b D2ⱼ − ∇a D3ⱼ) − ∇q nⱼ − q Q eⱼ − t Gⱼ)/l.
     private readonly (Vector3 X, Vector3 Y, Vector3 Z) Mixed(
         in RestPoint rest, double onA, double onB, double torque, double q, Vector3 dq)
     {

@@ -22,8 +22,8 @@ namespace Archwright.Mechanics.Rods;
 /// little, a much smaller one lets the mode return (docs/theory/rod.md).
 /// </para>
 /// <para>
-/// Sketch of the cost: about 500 scalar operations a point for the kinematics, 300 operations on vectors of four for the
-/// assembly; near 0.8 µs an element, a quarter of a microsecond for its share of the factorisation.
+/// Sketch of the cost: about 500 scalar operations a point for the kinematics, 300 operations on vectors of four for
+/// the assembly; near 0.8 µs an element, a quarter of a microsecond for its share of the factorisation.
 /// </para>
 /// </remarks>
 internal static class RodAssembly
@@ -259,8 +259,8 @@ internal static class RodAssembly
         }
     }
 
-    // From (P, C, θ, θ′) to the sixteen unknowns of the element's two nodes, times the weight of the point. `work` holds
-    // the columns spread so: eight rows for the start node, eight for the end.
+    // From (P, C, θ, θ′) to the sixteen unknowns of the element's two nodes, times the weight of the point. `work`
+    // holds the columns spread so: eight rows for the start node, eight for the end.
     private static void Scatter(
         ref double weights, int point, double weight, Span<double> local, Span<double> hessian, Span<double> work,
         ref double gradient, int element, BlockTridiagonal tangent)
@@ -330,8 +330,8 @@ internal static class RodAssembly
         }
     }
 
-    // (P, C, θ, θ′) laid out as the eight unknowns of a node: (P, P, θ, θ) for the first weights, (C, C, θ′, θ′) for the
-    // second.
+    // (P, C, θ, θ′) laid out as the eight unknowns of a node: (P, P, θ, θ) for the first weights, (C, C, θ′, θ′) for
+    // the second.
     private readonly ref struct SpreadRow
     {
         private readonly Vector256<double> _firstLow, _firstHigh, _secondLow, _secondHigh;

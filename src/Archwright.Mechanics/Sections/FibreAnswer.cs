@@ -1,8 +1,8 @@
-using V = System.Runtime.Intrinsics.Vector512<double>;
+using V = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Archwright.Mechanics.Sections;
 
-/// <summary>What eight fibres answer to a strain.</summary>
+/// <summary>What four fibres answer to a strain.</summary>
 /// <remarks>
 /// A fibre has a normal strain ε along the wire and a shear γ from twist. With g = √(G/E), the pair x = (ε, gγ) and
 /// the pair s = (σ, τ/g) are conjugate, s·dx = σ dε + τ dγ, and Hooke's law is s = E x: the fibre is as a spring in a
@@ -24,7 +24,7 @@ internal struct FibreAnswer
     public V Work;
 }
 
-/// <summary>A uniaxial law in its form for a pair of strains, eight fibres at once. Implemented by structs; holds no
+/// <summary>A uniaxial law in its form for a pair of strains, four fibres at once. Implemented by structs; holds no
 /// state.</summary>
 internal interface IFibreLaw
 {

@@ -36,9 +36,9 @@ internal sealed class FibreGrid
     }
 
     /// <summary>Fibres a vector.</summary>
-    public static int Lanes => Vector512<double>.Count;
+    public static int Lanes => Vector256<double>.Count;
 
-    /// <summary>Number of vectors of eight; the last may be filled up with fibres of no area.</summary>
+    /// <summary>Number of vectors of four; the last may be filled up with fibres of no area.</summary>
     public int Vectors { get; }
 
     /// <summary>Fibres, with those that fill up.</summary>

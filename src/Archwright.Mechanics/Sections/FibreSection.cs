@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using V = System.Runtime.Intrinsics.Vector512<double>;
+using V = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Archwright.Mechanics.Sections;
 
@@ -69,54 +69,54 @@ internal readonly struct FibreSection<TLaw> : ISectionLaw
         V tw = V.Zero, tx = V.Zero, ww = V.Zero, wx = V.Zero, xx = V.Zero;
         for (int i = 0; i < grid.Vectors; i++)
         {
-            Fibres at8 = Fibres.Load(grid, i);
-            (V normal, V shear) = at8.Strain(strain);
+            Fibres at4 = Fibres.Load(grid, i);
+            (V normal, V shear) = at4.Strain(strain);
             nuint from = (nuint)(FibreGrid.Lanes * i);
             ref double z = ref MemoryMarshal.GetReference(state);
             law.Respond(
-                normal, shear, Vector512.LoadUnsafe(ref z, from),
-                Vector512.LoadUnsafe(ref z, from + (nuint)grid.Count), out FibreAnswer fibre);
+                normal, shear, Vector256.LoadUnsafe(ref z, from),
+                Vector256.LoadUnsafe(ref z, from + (nuint)grid.Count), out FibreAnswer fibre);
 
-            V normalForce = fibre.Normal * at8.Area;
-            V shearForce = fibre.Shear * at8.Area;
+            V normalForce = fibre.Normal * at4.Area;
+            V shearForce = fibre.Shear * at4.Area;
             n += normalForce;
-            mt += normalForce * at8.OverThickness;
-            mw -= normalForce * at8.OverWidth;
-            t += shearForce * at8.Lever;
-            work += fibre.Work * at8.Area;
+            mt += normalForce * at4.OverThickness;
+            mw -= normalForce * at4.OverWidth;
+            t += shearForce * at4.Lever;
+            work += fibre.Work * at4.Area;
 
-            V d = fibre.NormalNormal * at8.Area;
-            V dt = d * at8.OverThickness;
-            V dw = d * at8.OverWidth;
+            V d = fibre.NormalNormal * at4.Area;
+            V dt = d * at4.OverThickness;
+            V dw = d * at4.OverWidth;
             aa += d;
             at += dt;
             aw -= dw;
-            tt += dt * at8.OverThickness;
-            tw -= dt * at8.OverWidth;
-            ww += dw * at8.OverWidth;
-            V mixed = fibre.NormalShear * at8.Area * at8.Lever;
+            tt += dt * at4.OverThickness;
+            tw -= dt * at4.OverWidth;
+            ww += dw * at4.OverWidth;
+            V mixed = fibre.NormalShear * at4.Area * at4.Lever;
             ax += mixed;
-            tx += mixed * at8.OverThickness;
-            wx -= mixed * at8.OverWidth;
-            xx += fibre.ShearShear * at8.Area * at8.Lever * at8.Lever;
+            tx += mixed * at4.OverThickness;
+            wx -= mixed * at4.OverWidth;
+            xx += fibre.ShearShear * at4.Area * at4.Lever * at4.Lever;
         }
 
         force = new SectionForce(
-            Vector512.Sum(n), Vector512.Sum(mt), Vector512.Sum(mw), Vector512.Sum(t));
+            Vector256.Sum(n), Vector256.Sum(mt), Vector256.Sum(mw), Vector256.Sum(t));
         tangent = new SectionTangent
         {
-            AA = Vector512.Sum(aa),
-            AT = Vector512.Sum(at),
-            AW = Vector512.Sum(aw),
-            AX = Vector512.Sum(ax),
-            TT = Vector512.Sum(tt),
-            TW = Vector512.Sum(tw),
-            TX = Vector512.Sum(tx),
-            WW = Vector512.Sum(ww),
-            WX = Vector512.Sum(wx),
-            XX = Vector512.Sum(xx),
+            AA = Vector256.Sum(aa),
+            AT = Vector256.Sum(at),
+            AW = Vector256.Sum(aw),
+            AX = Vector256.Sum(ax),
+            TT = Vector256.Sum(tt),
+            TW = Vector256.Sum(tw),
+            TX = Vector256.Sum(tx),
+            WW = Vector256.Sum(ww),
+            WX = Vector256.Sum(wx),
+            XX = Vector256.Sum(xx),
         };
-        return Vector512.Sum(work);
+        return Vector256.Sum(work);
     }
 
     /// <summary>Takes a strain for good: the state becomes that after it.</summary>
@@ -132,14 +132,14 @@ internal readonly struct FibreSection<TLaw> : ISectionLaw
             nuint from = (nuint)(FibreGrid.Lanes * i);
             nuint second = from + (nuint)grid.Count;
             law.Respond(
-                normal, shear, Vector512.LoadUnsafe(ref z, from), Vector512.LoadUnsafe(ref z, second),
+                normal, shear, Vector256.LoadUnsafe(ref z, from), Vector256.LoadUnsafe(ref z, second),
                 out FibreAnswer fibre);
             fibre.NormalState.StoreUnsafe(ref z, from);
             fibre.ShearState.StoreUnsafe(ref z, second);
-            any += Vector512.Abs(fibre.NormalState) + Vector512.Abs(fibre.ShearState);
+            any += Vector256.Abs(fibre.NormalState) + Vector256.Abs(fibre.ShearState);
         }
 
-        return Vector512.Sum(any) > 0;
+        return Vector256.Sum(any) > 0;
     }
 
     /// <summary>Share of the section that is transformed.</summary>
@@ -151,13 +151,13 @@ internal readonly struct FibreSection<TLaw> : ISectionLaw
         for (int i = 0; i < grid.Vectors; i++)
         {
             nuint from = (nuint)(FibreGrid.Lanes * i);
-            V at = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Area), from);
+            V at = Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Area), from);
             sum += at * law.Transformed(
-                Vector512.LoadUnsafe(ref z, from), Vector512.LoadUnsafe(ref z, from + (nuint)grid.Count));
+                Vector256.LoadUnsafe(ref z, from), Vector256.LoadUnsafe(ref z, from + (nuint)grid.Count));
             area += at;
         }
 
-        return Vector512.Sum(sum) / Vector512.Sum(area);
+        return Vector256.Sum(sum) / Vector256.Sum(area);
     }
 
     private readonly struct Fibres
@@ -180,15 +180,15 @@ internal readonly struct FibreSection<TLaw> : ISectionLaw
         {
             nuint from = (nuint)(FibreGrid.Lanes * vector);
             return new Fibres(
-                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.OverWidth), from),
-                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.OverThickness), from),
-                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Area), from),
-                Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Lever), from));
+                Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.OverWidth), from),
+                Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.OverThickness), from),
+                Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Area), from),
+                Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(grid.Lever), from));
         }
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public (V Normal, V Shear) Strain(in SectionStrain strain) => (
-            Vector512.Create(strain.Axial) - OverWidth * strain.OverWidth + OverThickness * strain.OverThickness,
+            Vector256.Create(strain.Axial) - OverWidth * strain.OverWidth + OverThickness * strain.OverThickness,
             Lever * strain.Twist);
     }
 }

@@ -67,8 +67,8 @@ internal sealed partial class ContactSet
         row.Effective = 0;
     }
 
-    /// <summary>Multipliers take the forces that a step plans: those of the linear problem, without the errors of second
-    /// order that ρ would blow up.</summary>
+    /// <summary>Multipliers take the forces that a step plans: those of the linear problem, without the errors of
+    /// second order that ρ would blow up.</summary>
     /// <param name="step">Step of the unknowns, whole.</param>
     /// <param name="slide">Slide of the whole wire in it [mm].</param>
     /// <param name="share">Share of it that is taken.</param>

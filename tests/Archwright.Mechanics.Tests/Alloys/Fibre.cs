@@ -15,8 +15,8 @@ internal sealed class Fibre<TLaw>(TLaw law)
     public FibreAnswer Try(double normal, double shear = 0)
     {
         Law.Respond(
-            Vector512.Create(normal), Vector512.Create(shear), Vector512.Create(State.Normal),
-            Vector512.Create(State.Shear), out FibreAnswer answer);
+            Vector256.Create(normal), Vector256.Create(shear), Vector256.Create(State.Normal),
+            Vector256.Create(State.Shear), out FibreAnswer answer);
         return answer;
     }
 
