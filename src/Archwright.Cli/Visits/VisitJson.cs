@@ -55,6 +55,10 @@ internal static class VisitJson
         json.WriteString(
             "largest_force_tooth",
             wire.LargestForceSlot >= 0 ? advice.Question.Tooth(wire.LargestForceSlot).ToIso() : null);
+        Number(json, "largest_force_given_N", wire.LargestGiven);
+        json.WriteString(
+            "largest_force_given_tooth",
+            wire.LargestGivenSlot >= 0 ? advice.Question.Tooth(wire.LargestGivenSlot).ToIso() : null);
         Number(json, "delivered_share", wire.Delivery?.Share.P50);
         if (wire.Delivery is { } delivery)
         {

@@ -60,7 +60,8 @@ internal static class VisitReport
         int allowed = advice.Options.Count(option => option.Allowed);
         Layout.Heading(terminal, $"{advice.Options.Length} wires, {allowed} of them may go in");
         Table table = Layout.Table(
-            ("", true), ("wire", false), ("", false), ($"largest\nforce\n{unit.Symbol}", true), ("\n\non", false),
+            ("", true), ("wire", false), ("", false), ($"tying\nin\n{unit.Symbol}", true), ("\n\non", false),
+            ($"once\ngiven\n{unit.Symbol}", true), ("\n\non", false),
             ("comfort\nindex\nof 10", true), ($"delivered\nby week {advice.Figures.Weeks}\n%", true),
             ("\n\nrange", true));
         WireOption[] shown = [.. advice.Options.Take(top)];
@@ -83,7 +84,9 @@ internal static class VisitReport
         }
 
         Layout.Paragraph(
-            terminal, "= differs from the first by less than is known. Range: slow and quick patients.",
+            terminal,
+            "Tying in: largest force on a tooth, as if teeth were rigid. Once given: after the ligament has given. "
+            + "= differs from the first by less than is known. Range: slow and quick patients.",
             style: Layout.Quiet);
     }
 
@@ -98,6 +101,9 @@ internal static class VisitReport
         yield return new Text(wire.Engaged ? unit.Figure(wire.LargestForce) : "–");
         yield return new Text(
             wire.LargestForceSlot >= 0 ? advice.Question.Tooth(wire.LargestForceSlot).Show(notation) : "");
+        yield return new Text(wire.LargestGiven is { } given ? unit.Figure(given) : "–");
+        yield return new Text(
+            wire.LargestGivenSlot >= 0 ? advice.Question.Tooth(wire.LargestGivenSlot).Show(notation) : "");
         yield return new Text(option.ComfortIndex is { } index ? VisitWords.Figure(index, "0.0") : "–");
         yield return new Text(share is { } some ? VisitWords.Figure(100 * some.P50, "0") : "–");
         yield return new Text(share is { } range

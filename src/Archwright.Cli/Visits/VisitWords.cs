@@ -71,6 +71,10 @@ internal static class VisitWords
     public static string Mark(WireOption option) =>
         option.TiesWithBest ? "=" : option.Allowed ? "may" : "no";
 
-    /// <summary>A figure.</summary>
-    public static string Figure(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+    /// <summary>A figure; what rounds to nothing has no sign.</summary>
+    public static string Figure(double value, string format)
+    {
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && !text.AsSpan().ContainsAnyInRange('1', '9') ? text[1..] : text;
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Archwright.Treatment.Forecasts;
 using Archwright.Treatment.Movement;
 using Archwright.Treatment.Patients;
@@ -23,7 +24,7 @@ public sealed record Delivery
     /// <summary>Share of it delivered by then: for a slow, a usual and a quick patient.</summary>
     public required Percentiles Share { get; init; }
 
-    /// <summary>Speed of the fastest tooth today, usual patient [mm/week].</summary>
+    /// <summary>Speed of the fastest tooth today, once its ligament has given, usual patient [mm/week].</summary>
     public required double FastestNow { get; init; }
 
     /// <summary>Index of that tooth.</summary>
@@ -40,12 +41,16 @@ public sealed record Delivery
     /// movement is then an upper bound.</summary>
     public bool IsUpperBound { get; init; }
 
-    internal static Delivery Of(ArchToday arch, Forecast forecast, PatientRate rate, int weeks, bool isUpperBound)
+    internal static Delivery Of(
+        ArchToday arch, Forecast forecast, ImmutableArray<ToothDay> given, PatientRate rate, int weeks,
+        bool isUpperBound)
     {
         double[] needed = [.. forecast.Days.Select(day => day.Teeth.Sum(
             tooth => ArchToday.Distance(tooth.Tooth, tooth.Offset)))];
-        ForecastDay today = forecast.Days[0];
-        int fastest = Enumerable.Range(0, arch.Teeth.Length).MaxBy(i => today.Teeth[i].Movement.Speed);
+        ImmutableArray<ToothMovement> now =
+            [.. (given.IsEmpty ? forecast.Days[0].Teeth : given).Select(tooth => tooth.Movement)];
+        double patient = given.IsEmpty ? 1 : rate.Median; // given is read at rate 1
+        int fastest = Enumerable.Range(0, arch.Teeth.Length).MaxBy(i => now[i].Speed);
         double slow = rate.At(-Ninetieth) / rate.Median;
         double quick = rate.At(Ninetieth) / rate.Median;
         return new Delivery
@@ -53,7 +58,7 @@ public sealed record Delivery
             Weeks = weeks,
             Needed = needed[0],
             Share = Ordered(At(slow), At(1), At(quick)),
-            FastestNow = 7 * today.Teeth[fastest].Movement.Speed,
+            FastestNow = 7 * patient * now[fastest].Speed,
             FastestSlot = fastest,
             SpentInWeeks = new Percentiles(Spent(quick), Spent(1), Spent(slow)),
             Forecast = forecast,
@@ -74,7 +79,7 @@ public sealed record Delivery
 
         double Spent(double factor)
         {
-            if (today.Teeth[fastest].Movement.Stress < MovementLaw.LeastStress)
+            if (now[fastest].Stress < MovementLaw.LeastStress)
                 return 0;
             return forecast.SpentOnDay is { } day ? day / (7 * factor) : double.PositiveInfinity;
         }

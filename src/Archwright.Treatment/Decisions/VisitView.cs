@@ -54,8 +54,12 @@ internal sealed class VisitView
     public bool IsHeavierThanPresent(CatalogueWire wire) =>
         Present is { } present && WireSize.Compare(present.Wire, wire) > 0;
 
-    public static string Figure(double value, string format = "0.0") =>
-        value.ToString(format, CultureInfo.InvariantCulture);
+    /// <summary>A figure; what rounds to nothing has no sign.</summary>
+    public static string Figure(double value, string format = "0.0")
+    {
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && !text.AsSpan().ContainsAnyInRange('1', '9') ? text[1..] : text;
+    }
 
     public static string Percent(double share) => Figure(100 * share, "0") + " %";
 

@@ -24,6 +24,7 @@ public sealed class WireEvaluator
     private readonly ImmutableArray<ClinicalAxes> _axes;
     private readonly WireJudge _judge;
     private readonly ConcurrentDictionary<(double, double, Section), Lazy<EngagementResult>> _elastic = new();
+    private readonly ConcurrentDictionary<(double, double, Section), Lazy<ImmutableArray<ToothDay>>> _given = new();
     private readonly ConcurrentDictionary<(double, double, Section, PatientRate, int), Lazy<Delivery>> _followed
         = new();
 
@@ -36,7 +37,7 @@ public sealed class WireEvaluator
         _judge = new WireJudge(arch.Arrangement, _axes, ForceCeilings.None);
     }
 
-    /// <summary>The figures of a wire that is fitted today.</summary>
+    /// <summary>The figures of a wire that is fitted today: on tying in, and once the ligament has given.</summary>
     /// <param name="wire">Which.</param>
     /// <param name="cancellation">Gives up inside the engagement.</param>
     /// <exception cref="ArgumentException">The arch is impossible for any wire.</exception>
@@ -44,26 +45,66 @@ public sealed class WireEvaluator
     public WireFigures Fitted(CatalogueWire wire, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(wire);
+        (WireFigures figures, bool isWhole) = TiedIn(wire, cancellation);
+        return Given(figures, isWhole ? FirstInstant(wire.WholeWire) : null, cancellation);
+    }
+
+    // Also tells whether the loads are those of the whole law, be it of an alloy that transforms or one that yields.
+    private (WireFigures Figures, bool IsWhole) TiedIn(CatalogueWire wire, CancellationToken cancellation)
+    {
         if (_judge.TooThick(wire) is { } reason)
-            return new WireFigures { Wire = wire, Engaged = false, WhyNot = reason };
+            return (new WireFigures { Wire = wire, Engaged = false, WhyNot = reason }, false);
 
         EngagementResult elastic = Elastic(wire, cancellation);
         if (!elastic.Converged || elastic.Obstacle is not null)
-            return NotEngaged(wire, elastic);
+            return (NotEngaged(wire, elastic), false);
 
         bool yields = elastic.LargestStrain > wire.ElasticStrainLimit && !wire.InitialModulusOnly;
         bool transforms = WireComparison.Transforms(wire, elastic.LargestStrain, _arch.Arrangement.Temperature);
         WireFigures figures = Read(wire, elastic) with { Set = yields ? null : 0 };
         bool isFarBeyond = elastic.LargestStrain > SetWorthKnowing * wire.ElasticStrainLimit;
         if ((!yields || isFarBeyond) && !transforms)
-            return figures;
+            return (figures, false);
 
         EngagementResult whole = Engage(wire.WholeWire, cancellation);
-        if (!whole.Converged || whole.Obstacle is not null)
-            return figures with { IsUpperBound = transforms };
-
-        return Read(wire, whole) with { IsWholeLaw = transforms, Set = yields ? whole.Set : 0 };
+        return !whole.Converged || whole.Obstacle is not null
+            ? (figures with { IsUpperBound = transforms }, false)
+            : (Read(wire, whole) with { IsWholeLaw = transforms, Set = yields ? whole.Set : 0 }, true);
     }
+
+    // With the whole law where that is asked for and finds a rest, else with the first, elastic part, which loads teeth
+    // more. A wire that stays bent beyond what was computed goes in nowhere: no sustained load is worth finding.
+    private WireFigures Given(WireFigures figures, ForecastRequest? whole, CancellationToken cancellation)
+    {
+        if (!figures.Engaged || figures.Set is null)
+            return figures;
+        if (whole is not null && GivenLigament.Of(whole, cancellation) is { } teeth)
+            return figures with { Given = teeth };
+
+        return figures with
+        {
+            Given = ElasticGiven(figures.Wire, cancellation),
+            IsUpperBound = figures.IsUpperBound || figures.IsWholeLaw,
+        };
+    }
+
+    private ImmutableArray<ToothDay> ElasticGiven(CatalogueWire wire, CancellationToken cancellation)
+    {
+        Alloy alloy = wire.Wire.Alloy;
+        return _given.GetOrAdd(
+            (alloy.Young, alloy.Shear, wire.Section),
+            _ => new Lazy<ImmutableArray<ToothDay>>(
+                () => GivenLigament.Of(FirstInstant(wire.Wire), cancellation) ?? [])).Value;
+    }
+
+    // Rate 1: movement under a load is read for the mean of people, and scaled for the patient where it is used.
+    private ForecastRequest FirstInstant(Mechanics.Rods.Wire wire) => new()
+    {
+        Arrangement = _arch.Arrangement with { Wire = wire },
+        Teeth = _arch.Teeth,
+        Weeks = 1,
+        Rate = new PatientRate(LogMedian: 0, LogSpread: 0),
+    };
 
     /// <summary>The figures of the wire in place, with its history, followed to the next visit.</summary>
     /// <param name="present">Which, and since when; without weeks it is taken as it would engage today.</param>
@@ -76,7 +117,8 @@ public sealed class WireEvaluator
         PresentWire present, PatientRate rate, int weeks, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(present);
-        WireFigures today = Fitted(present.Wire, cancellation) with { IsPresent = true };
+        (WireFigures today, bool isWhole) = TiedIn(present.Wire, cancellation);
+        today = today with { IsPresent = true };
         if (!today.Engaged)
             return today;
 
@@ -85,7 +127,12 @@ public sealed class WireEvaluator
             WeeksInPlace = present.Weeks ?? 0, FittedPlaces = present.FittedPlaces,
         };
         (double force, bool transformed) = WhenFitted(present.Wire, request, today, cancellation);
-        today = today with { FittingForce = force };
+        ForecastRequest? withHistory = !transformed && !isWhole ? null
+            : FirstInstant(present.Wire.WholeWire) with
+            {
+                WeeksInPlace = request.WeeksInPlace, FittedPlaces = FittedPlaces.Of(request) ?? [],
+            };
+        today = Given(today with { FittingForce = force }, withHistory, cancellation);
         return Followed(today, request, rate, weeks, transformed || today.IsWholeLaw, cancellation);
     }
 
@@ -131,7 +178,7 @@ public sealed class WireEvaluator
 
         WireFigures WithDelivery(WireFigures on, Forecast forecast, bool isUpperBound, bool hasHistory) => on with
         {
-            Delivery = Delivery.Of(_arch, forecast, rate, weeks, isUpperBound),
+            Delivery = Delivery.Of(_arch, forecast, on.Given, rate, weeks, isUpperBound),
             Loads = hasHistory ? [.. forecast.Days[0].Teeth.Select(tooth => tooth.Clinical)] : on.Loads,
         };
     }
@@ -163,7 +210,7 @@ public sealed class WireEvaluator
                 Slots = [.. _arch.Arrangement.Slots.Select((slot, i) => slot with { Actual = places[i] })],
             },
         });
-        WireFigures fitted = then.Fitted(wire, cancellation);
+        WireFigures fitted = then.TiedIn(wire, cancellation).Figures;
         return fitted.Engaged ? (fitted.FittingForce, fitted.IsWholeLaw) : (today.FittingForce, false);
     }
 

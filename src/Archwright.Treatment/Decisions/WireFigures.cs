@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Positions;
+using Archwright.Treatment.Forecasts;
+using Archwright.Treatment.Policies;
 
 namespace Archwright.Treatment.Decisions;
 
@@ -26,8 +28,26 @@ public sealed record WireFigures
     /// computed; null when it was.</summary>
     public string? ThickerThan { get; init; }
 
-    /// <summary>Load on each tooth today, in order; empty when the wire is not engaged.</summary>
+    /// <summary>Load on each tooth on tying in, as if teeth were rigid, in order; empty when the wire is not engaged.
+    /// </summary>
     public ImmutableArray<ClinicalLoad> Loads { get; init; } = [];
+
+    /// <summary>Each tooth and its load once the ligament has given, in order, for a patient of rate 1: wire, teeth on
+    /// their initial mobility and crowns that touch at rest together. Empty where that was not computed, or not found.
+    /// </summary>
+    public ImmutableArray<ToothDay> Given { get; init; } = [];
+
+    /// <summary>Load of the wire on each tooth, in order, that a policy holds ceilings against. Where the load once the
+    /// ligament has given is wanted and not known, that on tying in stands for it.</summary>
+    public ImmutableArray<ClinicalLoad> JudgedLoads(VisitPolicy policy)
+    {
+        ArgumentNullException.ThrowIfNull(policy);
+        return IsJudgedOnceGiven(policy) ? [.. Given.Select(tooth => tooth.Clinical)] : Loads;
+    }
+
+    /// <summary>Whether ceilings are held against loads once the ligament has given.</summary>
+    internal bool IsJudgedOnceGiven(VisitPolicy policy) =>
+        policy.JudgedLoad == JudgedLoad.OnceGiven && !Given.IsEmpty;
 
     /// <summary>Largest fibre strain.</summary>
     public double MaxStrain { get; init; }
@@ -60,10 +80,19 @@ public sealed record WireFigures
     /// <summary>What it does until the next visit; null where that was not computed.</summary>
     public Delivery? Delivery { get; init; }
 
-    /// <summary>Index of the tooth that bears the largest force; −1 when not engaged.</summary>
-    public int LargestForceSlot => Loads.IsEmpty ? -1
-        : Enumerable.Range(0, Loads.Length).MaxBy(i => Loads[i].Force);
+    /// <summary>Index of the tooth that bears the largest force on tying in; −1 when not engaged.</summary>
+    public int LargestForceSlot => IndexOfLargest(Loads);
 
-    /// <summary>Largest force on a tooth [N]; zero when not engaged.</summary>
+    /// <summary>Largest force on a tooth on tying in [N]; zero when not engaged.</summary>
     public double LargestForce => Loads.IsEmpty ? 0 : Loads[LargestForceSlot].Force;
+
+    /// <summary>Index of the tooth that bears the largest force once the ligament has given; −1 where that is not
+    /// known.</summary>
+    public int LargestGivenSlot => Given.IsEmpty ? -1 : IndexOfLargest([.. Given.Select(tooth => tooth.Clinical)]);
+
+    /// <summary>Largest force on a tooth once the ligament has given [N]; null where that is not known.</summary>
+    public double? LargestGiven => Given.IsEmpty ? null : Given[LargestGivenSlot].Clinical.Force;
+
+    private static int IndexOfLargest(ImmutableArray<ClinicalLoad> loads) => loads.IsEmpty ? -1
+        : Enumerable.Range(0, loads.Length).MaxBy(i => loads[i].Force);
 }

@@ -12,6 +12,16 @@ public sealed record PolicyFigure(string Name, string Meaning, Sourced Figure)
     public double Value => Figure.Value;
 }
 
+/// <summary>Which load of a wire ceilings are held against.</summary>
+public enum JudgedLoad
+{
+    /// <summary>Once the ligament has given: the load that stays.</summary>
+    OnceGiven,
+
+    /// <summary>On tying in, as if teeth were rigid: the load of the moment.</summary>
+    OnTyingIn,
+}
+
 /// <summary>Weeks to the next visit: the shortest that makes sense, the usual, the longest.</summary>
 /// <param name="For">What it is for.</param>
 /// <param name="Low">Shortest [weeks].</param>

@@ -74,11 +74,13 @@ public static class PolicyReader
 
     private static VisitPolicy? Policy(PolicyNode root, List<PolicyProblem> problems)
     {
-        if (!root.HasKeys("format", "version", "figures", "intervals", "alerts", "soreness", "ceilings"))
+        if (!root.HasKeys(
+            "format", "version", "judged_load", "figures", "intervals", "alerts", "soreness", "ceilings"))
             return null;
 
         root.Word("format", (Format, 0));
         string version = root.Text("version") ?? "";
+        JudgedLoad judged = Judged(root);
         var figures = Figures(root);
         ImmutableArray<PolicyInterval> intervals = Intervals(root);
         ImmutableArray<PolicyAlert> alerts = Alerts(root);
@@ -86,9 +88,21 @@ public static class PolicyReader
         ForceCeilings ceilings = Ceilings(root);
         return problems.Count > 0 ? null : new VisitPolicy(figures)
         {
-            Version = version, Ceilings = ceilings, Intervals = intervals, Alerts = alerts, Soreness = soreness,
-            SorenessSource = source,
+            Version = version, Ceilings = ceilings, JudgedLoad = judged, Intervals = intervals, Alerts = alerts,
+            Soreness = soreness, SorenessSource = source,
         };
+    }
+
+    private static JudgedLoad Judged(PolicyNode root)
+    {
+        if (root.Need("judged_load") is not { } node || !node.HasKeys("load", "meaning", "source", "how"))
+            return default;
+
+        node.Text("meaning");
+        node.Text("source");
+        How(node);
+        return node.Word(
+            "load", ("once-given", JudgedLoad.OnceGiven), ("on-tying-in", JudgedLoad.OnTyingIn)) ?? default;
     }
 
     private static ImmutableDictionary<string, PolicyFigure> Figures(PolicyNode root)

@@ -26,6 +26,9 @@ public sealed record VisitPolicy
     /// <summary>Most load by tooth and kind of movement.</summary>
     public required ForceCeilings Ceilings { get; init; }
 
+    /// <summary>Which load they are held against.</summary>
+    public JudgedLoad JudgedLoad { get; init; } = JudgedLoad.OnceGiven;
+
     /// <summary>Weeks to the next visit, by kind of wire.</summary>
     public required ImmutableArray<PolicyInterval> Intervals { get; init; }
 
@@ -133,8 +136,8 @@ public sealed record VisitPolicy
         PolicyFigure old = Figure(name);
         return new VisitPolicy(_figures.SetItem(name, old with { Figure = old.Figure with { Value = value } }))
         {
-            Version = Changed, Ceilings = Ceilings, Intervals = Intervals, Alerts = Alerts, Soreness = Soreness,
-            SorenessSource = SorenessSource,
+            Version = Changed, Ceilings = Ceilings, JudgedLoad = JudgedLoad, Intervals = Intervals, Alerts = Alerts,
+            Soreness = Soreness, SorenessSource = SorenessSource,
         };
     }
 

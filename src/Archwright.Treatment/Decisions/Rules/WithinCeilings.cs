@@ -1,9 +1,12 @@
+using System.Collections.Immutable;
 using Archwright.Dentition.Comparison;
 using Archwright.Dentition.Positions;
 
 namespace Archwright.Treatment.Decisions.Rules;
 
 /// <summary>Is every tooth within the practice's ceilings, by kind of movement?</summary>
+/// <remarks>Ceilings are for loads that stay: they are held against the load once the ligament has given, or as the
+/// policy says; see <see cref="WireFigures.JudgedLoads"/>.</remarks>
 internal sealed class WithinCeilings : IVisitRule
 {
     public const string Name = "ceilings";
@@ -16,7 +19,7 @@ internal sealed class WithinCeilings : IVisitRule
         if (Nearest(wire, view) is not { } nearest)
             return new Finding(Name, FindingKind.Note, "No tooth of this arch has a ceiling in the policy.");
 
-        string figure = view.Load(nearest.Kind, nearest.Figure);
+        string figure = view.Load(nearest.Kind, nearest.Figure) + OnTyingIn(nearest, wire, view);
         string ceiling = view.Load(nearest.Kind, nearest.Ceiling);
         string unit = nearest.Kind.Unit();
         if (nearest.Ratio <= 1)
@@ -24,7 +27,7 @@ internal sealed class WithinCeilings : IVisitRule
             return new Finding(
                 Name, FindingKind.For,
                 $"Keeps every tooth within its ceiling; nearest to it {view.Tooth(nearest.Slot)}: "
-                + $"{nearest.Kind.Words()} {figure} of {ceiling}.",
+                + $"{nearest.Kind.Words()} {figure}, ceiling {ceiling}.",
                 nearest.Figure, nearest.Ceiling, unit);
         }
 
@@ -37,6 +40,12 @@ internal sealed class WithinCeilings : IVisitRule
             nearest.Figure, nearest.Ceiling, unit);
     }
 
+    // The load of the moment stands beside the one that stays, so that nobody takes the one for the other.
+    private static string OnTyingIn(ToothAboveCeiling nearest, WireFigures wire, VisitView view) =>
+        !wire.IsJudgedOnceGiven(view.Policy) ? " on tying in"
+            : $" once the ligament has given ({view.Load(nearest.Kind, nearest.Kind.Of(wire.Loads[nearest.Slot]))} on "
+                + "tying in)";
+
     /// <summary>The tooth and kind that use the largest share of their ceiling; null where there is no ceiling.
     /// </summary>
     public static ToothAboveCeiling? Nearest(WireFigures wire, VisitView view) =>
@@ -48,9 +57,10 @@ internal sealed class WithinCeilings : IVisitRule
 
     private static IEnumerable<ToothAboveCeiling> All(WireFigures wire, VisitView view)
     {
-        for (int i = 0; i < wire.Loads.Length; i++)
+        ImmutableArray<ClinicalLoad> loads = wire.JudgedLoads(view.Policy);
+        for (int i = 0; i < loads.Length; i++)
         {
-            ClinicalLoad load = wire.Loads[i];
+            ClinicalLoad load = loads[i];
             foreach (LoadKind kind in LoadKinds.All)
             {
                 if (view.Ceilings.Find(view.Question.Tooth(i), kind) is { } ceiling)
