@@ -31,6 +31,7 @@ public sealed class BenchStoryTests(PracticeApp app)
         Assert.Equal(2, await screen.Page.Locator("#bend path.back").CountAsync());
         Assert.Equal(2, await screen.Page.Locator("#slide path.there").CountAsync());
         await Assertions.Expect(screen.Page.Locator("#twist")).ToContainTextAsync("A is round: it turns in its slots");
+        await Assertions.Expect(screen.Page.Locator("[data-computed]")).ToContainTextAsync("A bench is not a mouth");
         await IsPrintedAsync(screen, row);
         screen.IsClean();
     }

@@ -26,6 +26,9 @@ public sealed record BenchChart
     /// <summary>Edges of the field in which curves are drawn [px].</summary>
     public const double Left = 58, Right = Width - 34, Top = 26, Bottom = Height - 46;
 
+    // Less than this on any scale is rounding of nought: the scale then goes to 1.
+    private const double NextToNothing = 1e-3;
+
     private const double LetterGap = 17;
     private const double MarkSize = 4.5;
     private const int Marked = 4;
@@ -48,7 +51,8 @@ public sealed record BenchChart
         shown ??= value => value;
         (string Letter, int Tone, BenchCurve Curve)[] there = [.. curves.Where(one => one.Curve.IsThere)];
         double mostX = there.SelectMany(one => one.Curve.There).Select(point => point.X).Append(1e-6).Max();
-        double mostY = there.SelectMany(one => one.Curve.There).Select(point => shown(point.Y)).Append(1e-6).Max();
+        double mostY = there.SelectMany(one => one.Curve.There).Select(point => shown(point.Y)).Append(0).Max();
+        mostY = mostY < NextToNothing ? 1 : mostY;
         (double stepX, _) = Scale(mostX);
         (double stepY, double endY) = Scale(mostY);
         ScenePoint At(BenchPoint point) => new(

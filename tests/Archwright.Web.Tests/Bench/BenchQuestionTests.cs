@@ -85,6 +85,11 @@ public sealed class BenchQuestionTests
     }
 
     [Fact]
+    public void Where_nothing_answers_the_scale_goes_to_one() => Assert.Equal(
+        ["0", "0.2", "0.4", "0.6", "0.8", "1"],
+        BenchChart.Draw([("A", 0, Line(1e-9))]).Across.Select(line => line.Words));
+
+    [Fact]
     public async Task Sentences_are_made_from_the_figures()
     {
         using var lab = new BenchLab();
