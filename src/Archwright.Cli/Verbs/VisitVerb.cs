@@ -30,6 +30,23 @@ internal sealed class VisitVerb
         HelpName = "FILE.json",
     };
 
+    private readonly Option<string?> _explain = new("--explain")
+    {
+        Description = "Tell the chain of figures of this tooth (ISO number), from place to verdict.",
+        HelpName = "TOOTH",
+    };
+
+    private readonly Option<string?> _whyNot = new("--why-not")
+    {
+        Description = "Tell what each rule finds on this wire, and its score; --explain then takes this wire.",
+        HelpName = "WIRE",
+    };
+
+    private readonly Option<bool> _sensitivity = new("--sensitivity")
+    {
+        Description = "Tell which inputs would turn the recommendation, and how far they are from it.",
+    };
+
     private readonly UsualOption<int> _top = NumberOption.Whole(
         "--top", $"Wires to show, the best first. Usual: {UsualTop}.", 1, 1000, UsualTop);
 
@@ -52,12 +69,14 @@ internal sealed class VisitVerb
             [
                 ("archwright visit case.json", "what is recommended, and why not the others"),
                 ("archwright visit case.json --stock drawer.txt", "only what is in the drawer"),
+                ("archwright visit case.json --explain 13 --why-not ss-018", "figures to check by hand"),
             ],
         };
         verb.Add(options._case);
         foreach (Option option in new Option[]
         {
-            options._stock, options._policy, options._top, options._all, options._unit, options._teeth, options._json,
+            options._stock, options._policy, options._explain, options._whyNot, options._sensitivity, options._top,
+            options._all, options._unit, options._teeth, options._json,
         })
         {
             verb.Add(option);
@@ -72,6 +91,8 @@ internal sealed class VisitVerb
         CaseFile file = Cases.Load(parsed.GetRequiredValue(_case));
         var stock = parsed.GetValue(_stock) is { } name ? Cases.Value(StockReader.Read(name), name) : null;
         VisitQuestion question = VisitCase.Question(file, stock);
+        var asked = TraceRequest.Of(
+            question, parsed.GetValue(_explain), parsed.GetValue(_whyNot), parsed.GetValue(_sensitivity));
         ForceUnit unit = _unit.Of(parsed);
         bool isJson = parsed.GetValue(_json);
         var options = new VisitOptions
@@ -80,11 +101,16 @@ internal sealed class VisitVerb
             Style = isJson ? SentenceStyle.Default : new SentenceStyle(unit.Force, unit.Moment, _teeth.Of(parsed)),
         };
         VisitAdvice advice = Advise(terminal, question, options, cancellation);
+        var traces = VisitTraces.Of(advice, options, asked, cancellation);
         if (isJson)
-            VisitJson.Write(terminal.OutputStream, advice);
-        else
-            VisitReport.Write(terminal, file, advice, unit, _teeth.Of(parsed),
-                parsed.GetValue(_all) ? int.MaxValue : _top.Of(parsed));
+        {
+            VisitJson.Write(terminal.OutputStream, advice, traces.Write);
+            return ExitCode.Done;
+        }
+
+        VisitReport.Write(
+            terminal, file, advice, unit, _teeth.Of(parsed), parsed.GetValue(_all) ? int.MaxValue : _top.Of(parsed));
+        traces.Write(new TraceReport(terminal, unit, _teeth.Of(parsed)));
         return ExitCode.Done;
     }
 

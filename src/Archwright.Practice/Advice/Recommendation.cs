@@ -9,7 +9,8 @@ namespace Archwright.Practice.Advice;
 /// <summary>What an advice amounts to.</summary>
 public enum AdviceKind
 {
-    /// <summary>Wires are ranked by what they would do today; nothing is said of staying or changing.</summary>
+    /// <summary>Wires are ranked by what they would do on the day; nothing is said of staying or changing. Stands in
+    /// records of earlier versions of the program.</summary>
     Ranking,
 
     /// <summary>Keep the present wire.</summary>
@@ -42,17 +43,24 @@ public enum WireFitness
 
     /// <summary>An alert of this patient speaks against it.</summary>
     AgainstAnAlert,
+
+    /// <summary>Another rule speaks against it today: too far a step, discomfort, or it was not computed, since a
+    /// thinner one of its alloy is ruled out or no answer was found.</summary>
+    NotNow,
 }
 
 /// <summary>What the advice says of one wire.</summary>
 /// <param name="WireId">Which.</param>
 /// <param name="Fitness">How it fares.</param>
-/// <param name="LargestForceN">Largest force on a tooth [N]; null when it cannot be engaged.</param>
+/// <param name="LargestForceN">Largest force on a tooth on tying in [N]; null when it cannot be engaged.</param>
 /// <param name="LargestForceTooth">ISO number of that tooth; empty when it cannot be engaged.</param>
 /// <param name="Sentence">What a clinician would say of it.</param>
 public sealed record AdvisedWire(
     string WireId, WireFitness Fitness, double? LargestForceN, string LargestForceTooth, string Sentence)
 {
+    /// <summary>Largest force on a tooth once the ligament has given [N]; null where it is not known.</summary>
+    public double? GivenForceN { get; init; }
+
     /// <summary>Why it is not the advised wire, in a sentence; empty where nothing is said.</summary>
     public string WhyNot { get; init; } = "";
 
@@ -99,6 +107,18 @@ public sealed record AdviceInputs
 
     /// <summary>Weeks it has been in place.</summary>
     public int PresentWeeks { get; init; }
+
+    /// <summary>False where a wire may be in place and nobody noted which.</summary>
+    public bool PresentIsKnown { get; init; } = true;
+
+    /// <summary>Id of the wire that the arch is to work with in the end; empty where nobody said.</summary>
+    public string WorkingWire { get; init; } = "";
+
+    /// <summary>Worst discomfort after the last wire, 0 to 10; null when it was not asked.</summary>
+    public int? Discomfort { get; init; }
+
+    /// <summary>Age on the day [years]; null where nobody said.</summary>
+    public int? AgeYears { get; init; }
 
     /// <summary>Ids of the wires to choose from.</summary>
     public required Listing<string> Stock { get; init; }

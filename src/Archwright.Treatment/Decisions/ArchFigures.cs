@@ -44,6 +44,9 @@ public sealed record VisitOptions
     /// <summary>Whether every wire is computed to its end, even those that cannot come out first.</summary>
     public bool Exhaustive { get; init; }
 
+    /// <summary>Whether, where nothing in stock suits, the rest of the catalogue is looked at for what would.</summary>
+    public bool LooksBeyondStock { get; init; } = true;
+
     /// <summary>Most threads; null: as many as the machine likes. What is advised does not depend on it.</summary>
     public int? Threads { get; init; }
 }

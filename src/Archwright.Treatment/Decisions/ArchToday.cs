@@ -89,5 +89,22 @@ public sealed record ArchToday
         },
     };
 
+    /// <summary>This arch with one tooth farther off.</summary>
+    /// <param name="slot">Index.</param>
+    /// <param name="more">What is added to how it is off.</param>
+    internal ArchToday Shifted(int slot, ClinicalOffset more)
+    {
+        ClinicalAxes axes = ClinicalAxes.For(Teeth[slot]);
+        Slot before = Arrangement.Slots[slot];
+        return this with
+        {
+            Arrangement = Arrangement with
+            {
+                Slots = Arrangement.Slots.SetItem(
+                    slot, before with { Actual = axes.Displaced(before.Rest, Offsets[slot].Plus(more)) }),
+            },
+        };
+    }
+
     private static double Square(double x) => x * x;
 }

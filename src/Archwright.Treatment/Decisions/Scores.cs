@@ -44,24 +44,28 @@ internal static class Scores
         return best.Value + best.Uncertainty;
     }
 
+    /// <summary>Stiffness of the softest wire of the catalogue, and of the working wire or else the stiffest
+    /// [N·mm²].</summary>
+    public static (double Softest, double Top) Ends(CatalogueWire? working) =>
+        (Range.Value.Softest, working is null ? Range.Value.Stiffest : WireSize.Stiffness(working));
+
     /// <summary>How far a wire goes on the way from the softest of the catalogue to the working wire, 0 to 1.</summary>
     public static double Progress(CatalogueWire wire, CatalogueWire? working)
     {
-        double top = working is null ? Range.Value.Stiffest : WireSize.Stiffness(working);
-        double whole = Math.Log(top / Range.Value.Softest);
-        return whole <= 0 ? 1 : Math.Clamp(Math.Log(WireSize.Stiffness(wire) / Range.Value.Softest) / whole, 0, 1);
+        (double softest, double top) = Ends(working);
+        double whole = Math.Log(top / softest);
+        return whole <= 0 ? 1 : Math.Clamp(Math.Log(WireSize.Stiffness(wire) / softest) / whole, 0, 1);
     }
 
     private static Score With(WireFigures wire, VisitView view, Percentiles share)
     {
-        double top = view.Question.WorkingWire is { } working
-            ? WireSize.Stiffness(working) : Range.Value.Stiffest;
+        (double softest, double top) = Ends(view.Question.WorkingWire);
         double accuracy = view.Policy.ForceAccuracy;
         double index = ComfortIndex.Of(wire, view.Policy) / ComfortIndex.Worst;
         double progress = Progress(wire.Wire, view.Question.WorkingWire);
         double value = view.Policy.WeightDelivered * share.P50 + view.Policy.WeightProgress * progress
             - view.Policy.WeightComfort * index;
-        double steps = Math.Log(view.Policy.AlikeStiffness) / Math.Max(1, Math.Log(top / Range.Value.Softest));
+        double steps = Math.Log(view.Policy.AlikeStiffness) / Math.Max(1, Math.Log(top / softest));
         double movement = view.IsAligned ? 0
             : view.Policy.WeightDelivered * ((share.P90 - share.P10) / 2 + view.Policy.ForecastAccuracy * share.P50);
         return new Score(

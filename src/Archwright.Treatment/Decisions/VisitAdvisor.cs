@@ -89,8 +89,9 @@ public static class VisitAdvisor
             return new ArchFigures
             {
                 Weeks = _weeks, Present = present, Wires = wires,
-                BeyondStock = question.ChoiceIsStock && !wires.Append(present).OfType<WireFigures>().Any(
-                    wire => VisitJudge.IsAllowed(wire, view)) ? BeyondStock(choice, view, search) : [],
+                BeyondStock = question.ChoiceIsStock && options.LooksBeyondStock
+                    && !wires.Append(present).OfType<WireFigures>().Any(wire => VisitJudge.IsAllowed(wire, view))
+                        ? BeyondStock(choice, view, search) : [],
             };
         }
 

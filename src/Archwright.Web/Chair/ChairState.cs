@@ -151,11 +151,19 @@ public sealed class ChairState
             Ties = Arch.Ties,
             Ends = FreerEnd(Arch),
             PresentWire = Arch.Found?.WireId ?? "",
+            PresentIsKnown = Arch.Found is not null || treatment.BegunOn == Visit.Day,
             PresentWeeks = Arch.Found?.WeeksOn(Visit.Day) ?? 0,
+            WorkingWire = treatment.Appliance.WorkingWire,
+            Discomfort = Content.Discomfort?.Worst,
+            AgeYears = File.Patient.AgeOn(Visit.Day),
             Stock = Listing<string>.Of(Candidates()),
             Alerts = Listing<AlertKind>.Of(File.Patient.AlertsOn(Visit.Day).Select(alert => alert.Kind).Distinct()),
         }
         : null;
+
+    /// <summary>True when an advice is there that rests on another discomfort than is noted now.</summary>
+    public bool IsAdviceOvertaken => !IsSigned && Arch.Advised is { } advised
+        && advised.Inputs.Discomfort != Content.Discomfort?.Worst;
 
     /// <summary>Turns to an arch.</summary>
     public void Turn(Jaw jaw)

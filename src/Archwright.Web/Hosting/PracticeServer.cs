@@ -6,12 +6,14 @@ using Archwright.Practice.Settings;
 using Archwright.Storage.Desks;
 using Archwright.Storage.Model;
 using Archwright.Storage.Opening;
+using Archwright.Treatment.Policies;
 using Archwright.Web.Api;
 using Archwright.Web.Bench;
 using Archwright.Web.Layout;
 using Archwright.Web.Leaflets;
 using Archwright.Web.PatientPages;
 using Archwright.Web.Sessions;
+using Archwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.DataProtection;
@@ -121,7 +123,10 @@ public static class PracticeServer
         services.AddSingleton<LeafletDesk>().AddSingleton<PatientDoor>().AddSingleton<PictureMaker>();
         services.AddSingleton<ClientDesk>();
         services.AddSingleton(ForceCeilings.Default);
-        services.AddSingleton<IWireAdvisor, ComparisonAdvisor>();
+        services.AddSingleton<IWireAdvisor>(inner => new VisitWireAdvisor(
+            VisitPolicy.Default,
+            TimeProvider.System,
+            () => Figures.Style(inner.GetRequiredService<SettingsDesk>().Settled)));
         services.AddSingleton<CourseWatch>();
         services.AddSingleton<BenchLab>();
         services.AddScoped<CurrentStaff>();

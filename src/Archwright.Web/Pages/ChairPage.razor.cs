@@ -112,7 +112,7 @@ public sealed partial class ChairPage
 
         state = new ChairState(file, file.Visits.Single(visit => visit.Id == Id), await Shelf.AllAsync());
         await ComputeAsync();
-        if (!state.IsSigned && state.Arch.Advised is null && state.IsSeenToday)
+        if (state is { IsSigned: false, IsSeenToday: true } && (state.Arch.Advised is null || state.IsAdviceOvertaken))
             _ = AdviseAsync();
         else
             _ = LookAheadAsync();
@@ -289,6 +289,14 @@ public sealed partial class ChairPage
         await ChangedAsync();
     }
 
+    // Another discomfort may mean another advice.
+    private async Task NotedAsync()
+    {
+        if (state!.IsAdviceOvertaken)
+            _ = AdviseAsync();
+        await ChangedAsync();
+    }
+
     private async Task UndoAsync()
     {
         state!.Undo();
@@ -307,7 +315,7 @@ public sealed partial class ChairPage
         scene = null;
         await CancelAdvice();
         await ComputeAsync();
-        if (state is { IsSigned: false, Arch.Advised: null, IsSeenToday: true })
+        if (state is { IsSigned: false, IsSeenToday: true } && (state.Arch.Advised is null || state.IsAdviceOvertaken))
             _ = AdviseAsync();
         else
             _ = LookAheadAsync();

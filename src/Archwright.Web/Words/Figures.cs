@@ -1,4 +1,5 @@
 using System.Globalization;
+using Archwright.Dentition.Comparison;
 using Archwright.Practice.Settings;
 
 namespace Archwright.Web.Words;
@@ -51,6 +52,14 @@ public static class Figures
 
     /// <summary>A small length: "0.93 mm".</summary>
     public static string Hundredths(double millimetres) => Text(millimetres, "0.00") + " mm";
+
+    /// <summary>How sentences say forces and teeth in the practice's words.</summary>
+    public static SentenceStyle Style(PracticeSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        return new SentenceStyle(
+            newtons => Force(newtons, settings.Force), moment => Text(moment, "0.0") + " N·mm", settings.Notation);
+    }
 
     /// <summary>A length: "1.2 mm".</summary>
     public static string Mm(double millimetres) => Text(millimetres, "0.0") + " mm";

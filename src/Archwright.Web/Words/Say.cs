@@ -47,6 +47,7 @@ public static class Say
         WireFitness.TooStrong => "too strong",
         WireFitness.Bends => "stays bent",
         WireFitness.CannotGoIn => "does not go in",
+        WireFitness.NotNow => "not now",
         _ => "against an alert",
     };
 
@@ -57,6 +58,7 @@ public static class Say
         WireFitness.TooStrong => "▲",
         WireFitness.Bends => "∿",
         WireFitness.CannotGoIn => "✕",
+        WireFitness.NotNow => "–",
         _ => "!",
     };
 
@@ -64,6 +66,8 @@ public static class Say
     public static string Advice(Recommendation advice) => advice.Kind switch
     {
         AdviceKind.Keep => "Advice: keep the wire.",
+        AdviceKind.StepUp when advice.Inputs is { PresentWire: "", PresentIsKnown: true } =>
+            $"Advice: {Wire(advice.WireId)} as the first wire.",
         AdviceKind.StepUp => $"Advice: step up to {Wire(advice.WireId)}.",
         AdviceKind.StepDown => $"Advice: step down to {Wire(advice.WireId)}.",
         AdviceKind.LookFirst => "Advice: look first; no wire is put forward.",

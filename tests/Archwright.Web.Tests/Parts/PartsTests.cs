@@ -90,7 +90,7 @@ public sealed class PartsTests : BunitContext
         var list = Render<CandidateList>(parts => parts.Add(part => part.State, Open()));
 
         Assert.Contains("Note today's positions first", list.Markup, StringComparison.Ordinal);
-        Assert.True(list.FindAll("button").First(one => one.TextContent.Contains("Compare", StringComparison.Ordinal))
+        Assert.True(list.FindAll("button").First(one => one.TextContent.Contains("Ask for", StringComparison.Ordinal))
             .HasAttribute("disabled"));
     }
 
@@ -169,6 +169,7 @@ public sealed class PartsTests : BunitContext
     private static Recommendation WholeAdvice() => Samples.Advice() with
     {
         Kind = AdviceKind.StepUp,
+        Inputs = Samples.Inputs() with { PresentWire = "niti-012" },
         Because = "Every slot is nearly full.",
         Interval = new AdvisedInterval(5, 6, 8),
         PartialTies = Listing<ToothNumber>.Of([ToothNumber.FromIso(13)]),
