@@ -46,7 +46,8 @@ internal static class ComparePicture
     {
         CaseFile withBest = file with
         {
-            WireId = best.Wire.Id, AlloyId = null, Arrangement = file.Arrangement with { Wire = best.Wire.Wire },
+            WireId = best.Wire.Id, AlloyId = null,
+            Arrangement = file.Arrangement with { Wire = best.IsWholeLaw ? best.Wire.WholeWire : best.Wire.Wire },
         };
         EngagementResult result = best.Result
             ?? throw new InvalidOperationException("An engaged wire has a result.");
@@ -73,12 +74,13 @@ internal static class ComparePicture
                 wire.Verdict == WireVerdict.WithinLimits,
                 wire.Engaged ? wire.LargestForce : double.NaN,
                 wire.Engaged ? words.Number(wire.LargestForceSlot) : "",
-                wire.Engaged ? CompareWords.TeethAbove(wire, words) : Short(wire.WhyNot ?? ""))),
+                wire.Engaged ? CompareWords.TeethAbove(wire, words) : Short(wire.WhyNot ?? ""),
+                wire.Working?.LargestForce ?? double.NaN)),
         ];
         var rest = ranked.Skip(Shown).GroupBy(wire => wire.Verdict).OrderBy(group => group.Key)
             .Select(group => CompareWords.Count(group.Key, group.Count()));
         string others = ranked.Count > Shown ? "Not shown: " + string.Join(", ", rest) + "." : "";
-        return new RankingPanel(lines, others, unit);
+        return new RankingPanel(lines, others, unit, LastingChart.Of(ranked, unit));
     }
 
     private static string Short(string reason) => reason.Length > 110 ? reason[..107] + "…" : reason;

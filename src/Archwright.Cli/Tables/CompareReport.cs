@@ -1,8 +1,10 @@
+using System.Globalization;
 using Archwright.Cli.Running;
 using Archwright.Cli.Units;
 using Archwright.Dentition.Comparison;
 using Archwright.Dentition.Teeth;
 using Archwright.Exchange.CaseFiles;
+using Archwright.Mechanics.Engagement;
 using Spectre.Console;
 
 namespace Archwright.Cli.Tables;
@@ -11,7 +13,10 @@ namespace Archwright.Cli.Tables;
 internal static class CompareReport
 {
     /// <summary>Columns of a screen that takes the whole table.</summary>
-    private const int FullWidth = 100;
+    private const int FullWidth = 120;
+
+    /// <summary>Columns of a screen that takes all but the moments.</summary>
+    private const int WideWidth = 100;
 
     /// <summary>Writes it.</summary>
     /// <param name="terminal">Where.</param>
@@ -55,13 +60,13 @@ internal static class CompareReport
     private static void WriteTable(Terminal terminal, ComparedWire[] wires, ToothWords words, ForceUnit unit)
     {
         (string Heading, bool IsFigure, Func<ComparedWire, Text> Cell)[] columns =
-            [.. Columns(words, unit, isWide: terminal.Width >= FullWidth)];
+            [.. Columns(words, unit, terminal.Width, wires.Any(wire => wire.Working is not null))];
         Table table = Layout.Table([("", true), .. columns.Select(column => (column.Heading, column.IsFigure))]);
         for (int i = 0; i < table.Columns.Count; i++)
         {
             table.Columns[i].NoWrap = true;
-            bool isBeforeTooth = i < columns.Length && columns[i].Heading.EndsWith("\non", StringComparison.Ordinal);
-            table.Columns[i].Padding = new Padding(0, 0, i == 0 || isBeforeTooth ? 1 : 2, 0);
+            bool isBeforeFigure = i < columns.Length && columns[i].IsFigure;
+            table.Columns[i].Padding = new Padding(0, 0, i == 0 || i > 2 && isBeforeFigure ? 1 : 2, 0);
         }
 
         for (int i = 0; i < wires.Length; i++)
@@ -73,21 +78,27 @@ internal static class CompareReport
         for (int i = 0; i < lines.Count; i++)
         {
             terminal.Output.WriteLine(lines[i]);
-            if (i >= heading)
-                Layout.Paragraph(terminal, style.Say(wires[i - heading], words.Case.Arrangement), "    ", Layout.Quiet);
+            if (i < heading)
+                continue;
+            ComparedWire wire = wires[i - heading];
+            Layout.Paragraph(terminal, style.Say(wire, words.Case.Arrangement), "    ", Layout.Quiet);
+            if (!wire.Lasting.IsEmpty)
+                Layout.Paragraph(terminal, CompareWords.Lasting(wire, words, unit), "    ", Layout.Quiet);
         }
     }
 
-    // A narrow screen shows less: the moment and the strain are left out.
+    // A narrow screen shows less: first moment and play are left out, then strain, set and share.
     private static IEnumerable<(string Heading, bool IsFigure, Func<ComparedWire, Text> Cell)> Columns(
-        ToothWords words, ForceUnit unit, bool isWide)
+        ToothWords words, ForceUnit unit, int width, bool hasWorking)
     {
         yield return ("wire", false, wire => new Text(wire.Wire.Id, Layout.Strong));
         yield return ("verdict", false, wire => new Text(
             CompareWords.Of(wire.Verdict), wire.Verdict == WireVerdict.WithinLimits ? Style.Plain : Layout.Warning));
-        yield return ($"largest\nforce\n{unit.Symbol}", true, wire => Figure(wire, unit.Figure(wire.LargestForce)));
+        yield return ($"largest\nforce\n{unit.Symbol}", true, wire => new Text(CompareWords.Force(wire, unit)));
         yield return ("\n\non", false, wire => Number(wire, wire.LargestForceSlot));
-        if (isWide)
+        if (hasWorking)
+            yield return ($"when\nworking\n{unit.Symbol}", true, wire => new Text(CompareWords.Working(wire, unit)));
+        if (width >= FullWidth)
         {
             yield return ($"largest\nmoment\n{unit.MomentSymbol}", true,
                 wire => Figure(wire, unit.MomentFigure(wire.LargestMoment)));
@@ -96,9 +107,16 @@ internal static class CompareReport
 
         yield return ("teeth\nabove a\nceiling", false, wire => new Text(
             CompareWords.TeethAbove(wire, words), wire.TeethAboveCeiling.IsEmpty ? Style.Plain : Layout.Warning));
-        if (isWide)
-            yield return ("strain\nagainst\nlimit %", true, wire => new Text(CompareWords.Strain(wire)));
-        yield return ("torque\nplay\n", true, wire => new Text(CompareWords.Play(wire)));
+        if (width >= WideWidth)
+        {
+            yield return ("strain\n% of\nlimit", true, wire => new Text(CompareWords.Strain(wire)));
+            if (hasWorking)
+                yield return ("set\nmm\n", true, wire => new Text(CompareWords.Set(wire)));
+            yield return ("trans-\nformed\n%", true, wire => new Text(CompareWords.Transformed(wire)));
+        }
+
+        if (width >= FullWidth || !hasWorking)
+            yield return ("torque\nplay\n", true, wire => new Text(CompareWords.Play(wire)));
 
         static Text Figure(ComparedWire wire, string figure) => new(wire.Engaged ? figure : "–");
         Text Number(ComparedWire wire, int slot) => new(wire.Engaged ? words.Number(slot) : "");
@@ -106,16 +124,40 @@ internal static class CompareReport
 
     private static void WriteKey(Terminal terminal, ComparedWire[] shown)
     {
-        Layout.Paragraph(terminal, "Ranked: within limits, the stiffest first; then those above a ceiling, the fewest "
-            + "teeth first; then those that would stay bent; then those that cannot go in. "
-            + "strain: largest in the wire against its elastic limit. "
-            + "torque play: twist each way before the wire locks in its loosest slot; free where it never does.",
+        Layout.Paragraph(terminal, Key(shown.Any(wire => wire.Working is not null), terminal.Width),
             style: Layout.Quiet);
-        if (shown.Any(wire => wire.Wire.InitialModulusOnly))
+        if (terminal.Width >= WideWidth && shown.Any(wire => wire.Wire.InitialModulusOnly))
         {
             Layout.Paragraph(terminal, "* where an alloy that transforms leaves its elastic range: beyond, it pushes "
-                + "with its plateau, and still springs back. Its force is that on engagement; it works with less.",
-                style: Layout.Quiet);
+                + "with its plateau, and still springs back.", style: Layout.Quiet);
         }
+
+        if (shown.Any(wire => wire.IsUpperBound))
+        {
+            Layout.Paragraph(terminal, "< less than this: the wire leaves its elastic range, and the force is computed "
+                + "as if it did not.", style: Layout.Quiet);
+        }
+
+        if (shown.Any(wire => wire is { Engaged: true, Working: null }) && shown.Any(wire => wire.Working is not null))
+            Layout.Paragraph(terminal, "? not found.", style: Layout.Quiet);
+    }
+
+    private static string Key(bool hasWorking, int width)
+    {
+        string relief = Engager.Relief.ToString("0 %", CultureInfo.InvariantCulture);
+        string working = hasWorking
+            ? $"largest force: on engagement; when working: once every displaced tooth has come {relief} of its way. "
+            : "Forces are those on engagement. ";
+        string set = hasWorking ? "set: how far it stays bent when it is taken out. " : "";
+        string wide = width >= WideWidth
+            ? "strain: largest in the wire, in percent of its elastic limit. " + set
+                + "transformed: largest share of a section. "
+            : "";
+        string play = width >= FullWidth || !hasWorking
+            ? "torque play: twist each way before the wire locks in its loosest slot; free where it never does."
+            : $"A screen of {FullWidth} columns shows more.";
+        string above = hasWorking ? "those that leave the fewest teeth above it when working" : "the fewest teeth";
+        return $"Ranked: within limits, the stiffest first; then those above a ceiling, {above} first; then those that "
+            + $"would stay bent; then those that cannot go in. {working}{wide}{play}";
     }
 }

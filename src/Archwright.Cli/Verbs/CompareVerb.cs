@@ -30,6 +30,20 @@ internal static class CompareVerb
         UsualOption<int> top = NumberOption.Whole(
             "--top", $"Wires to show, the best first. Usual: {UsualTop}.", 1, 1000, UsualTop);
         var all = new Option<bool>("--all") { Description = "Show every wire." };
+        var lasting = new Option<bool>("--lasting")
+        {
+            Description = "How the force lasts as the teeth come in: at 80, 75, 50 and 25 % of the offsets, for the wires "
+                + "shown.",
+        };
+        var quick = new Option<bool>("--quick")
+        {
+            Description = "Only the figures on engagement: sooner, without working forces and permanent set.",
+        };
+        lasting.Validators.Add(result =>
+        {
+            if (result.GetValue(lasting) && result.GetValue(quick))
+                result.AddError("--lasting needs the working figures, which --quick leaves out. Give one of them.");
+        });
         Option<string?> plot = CommonOptions.Plot("Draw the ranking and what the best wire does into this file.");
         UsualOption<ForceUnit> unit = CommonOptions.Unit();
         UsualOption<ToothNotation> teeth = CommonOptions.Teeth();
@@ -41,12 +55,14 @@ internal static class CompareVerb
                 ("archwright compare case.json", "the best wires of the catalogue on this arch"),
                 ("archwright compare case.json --stock drawer.txt --plot compare.svg",
                     "only what is in the drawer, with a picture"),
+                ("archwright compare case.json --lasting --top 5",
+                    "how the forces of the best five fade as the teeth come in"),
                 ("archwright compare case.json --limits ours.csv --all",
                     "every wire, against the practice's own ceilings"),
             ],
         };
         verb.Add(file);
-        foreach (Option option in new Option[] { stock, limits, top, all, plot, unit, teeth, json })
+        foreach (Option option in new Option[] { stock, limits, top, all, lasting, quick, plot, unit, teeth, json })
             verb.Add(option);
         verb.SetAction((parsed, cancellation) => Task.Run(() => Run(
             terminal,
@@ -55,6 +71,8 @@ internal static class CompareVerb
                 parsed.GetValue(stock),
                 parsed.GetValue(limits),
                 parsed.GetValue(all) ? int.MaxValue : top.Of(parsed),
+                parsed.GetValue(lasting),
+                parsed.GetValue(quick),
                 parsed.GetValue(plot),
                 unit.Of(parsed),
                 teeth.Of(parsed),
@@ -70,7 +88,7 @@ internal static class CompareVerb
             ? Cases.Value(StockReader.Read(stock), stock)
             : WireCatalogue.Default.Wires;
         ForceCeilings ceilings = LimitFiles.Load(request.Limits);
-        IReadOnlyList<ComparedWire> ranked = Compare(terminal, file, wires, ceilings, cancellation);
+        IReadOnlyList<ComparedWire> ranked = Compare(terminal, file, wires, ceilings, request, cancellation);
         if (request.Plot is { } picture)
         {
             OutputFiles.Write("--plot", picture,
@@ -91,13 +109,25 @@ internal static class CompareVerb
     }
 
     private static IReadOnlyList<ComparedWire> Compare(
-        Terminal terminal, CaseFile file, IReadOnlyList<CatalogueWire> wires, ForceCeilings ceilings,
+        Terminal terminal, CaseFile file, IReadOnlyList<CatalogueWire> wires, ForceCeilings ceilings, Request request,
         CancellationToken cancellation)
     {
-        using var progress = new ProgressLine(terminal, "Comparing wires", wires.Count);
         try
         {
-            return WireComparison.Run(file.Arrangement, file.Axes, wires, ceilings, progress, cancellation);
+            using var progress = new ProgressLine(terminal, "Comparing wires", wires.Count);
+            IReadOnlyList<ComparedWire> ranked = request.Quick
+                ? WireComparison.Run(file.Arrangement, file.Axes, wires, ceilings, progress, cancellation)
+                : WireComparison.AtWork(file.Arrangement, file.Axes, wires, ceilings, progress, cancellation);
+            if (!request.Lasting)
+                return ranked;
+
+            ComparedWire[] shown = [.. ranked.Take(request.Top)];
+            using var following = new ProgressLine(terminal, "Following them as the teeth come in", shown.Length);
+            return
+            [
+                .. WireComparison.WithLasting(shown, file.Arrangement, file.Axes, following, cancellation),
+                .. ranked.Skip(request.Top),
+            ];
         }
         catch (ArgumentException fault)
         {
@@ -106,6 +136,6 @@ internal static class CompareVerb
     }
 
     private sealed record Request(
-        string File, string? Stock, string? Limits, int Top, string? Plot, ForceUnit Unit, ToothNotation Teeth,
+        string File, string? Stock, string? Limits, int Top, bool Lasting, bool Quick, string? Plot, ForceUnit Unit, ToothNotation Teeth,
         bool Json);
 }

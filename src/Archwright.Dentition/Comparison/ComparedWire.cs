@@ -61,9 +61,29 @@ public sealed record ComparedWire
     /// <summary>True when the strain is above the limit: the wire bends for good, or begins to transform.</summary>
     public bool BeyondElasticRange => MaxStrain > StrainLimit;
 
-    /// <summary>Permanent set after release [mm]; null: the alloys of this comparison are elastic without limit, and
-    /// a set shows only as a strain above the limit.</summary>
+    /// <summary>Permanent set after release at the temperature of the arch [mm]: zero for a wire that stays within its
+    /// elastic range; null where it is not known (not engaged, or engaged as if it were elastic without limit, when a set
+    /// shows only as a strain above the limit).</summary>
     public double? Set { get; init; }
+
+    /// <summary>The force figures of the working state: once every displaced tooth has come
+    /// <see cref="Engager.Relief"/> of its way. Null where they were not asked for or not found.</summary>
+    public ForceFigures? Working { get; init; }
+
+    /// <summary>What it pushes with as the teeth come in, from the whole offset downward; only what was found. Empty
+    /// where it was not asked for.</summary>
+    public ImmutableArray<RemainingForce> Lasting { get; init; } = [];
+
+    /// <summary>True where the figures come from the whole law of the alloy (plateau, yielding); false where they are
+    /// those of its elastic modulus.</summary>
+    public bool IsWholeLaw { get; init; }
+
+    /// <summary>True where the forces are too high: it leaves its elastic range, and they are those of a wire that does
+    /// not.</summary>
+    public bool IsUpperBound => Engaged && BeyondElasticRange && !IsWholeLaw;
+
+    /// <summary>Largest share of a section that is transformed; zero for alloys that do not transform.</summary>
+    public double TransformedShare => Result?.TransformedShare ?? 0;
 
     /// <summary>Largest torque play, one way, in a slot that is to hold the wire [rad]; positive infinity when it
     /// never locks; zero when it is too thick to go in.</summary>

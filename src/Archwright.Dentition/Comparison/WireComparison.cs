@@ -10,11 +10,13 @@ namespace Archwright.Dentition.Comparison;
 /// <remarks>
 /// The ranking, best first: wires that go in, stay elastic and keep every tooth within its ceiling, and among them
 /// the stiffest first, since it takes the arch farthest toward its working wire; then wires that load a tooth above
-/// its ceiling, fewest such teeth first, then the least excess; then wires that would bend for good, the least
-/// overbent first; then wires that cannot be engaged. An alloy that transforms is engaged with its whole law where its
+/// its ceiling, first those that leave the fewest teeth above it when working (where that is known), then the fewest on
+/// engagement, then the least excess; then wires that would bend for good, the least overbent first; then wires that
+/// cannot be engaged. An alloy that transforms is engaged with its whole law where its
 /// strain asks for it; it does not bend for good when it passes its limit, so it stays with its equals. Where the whole
 /// law finds no answer its force is that of the initial modulus, overestimated, and its sentence says so. Alloys that
-/// yield are engaged as elastic: where they would yield, their verdict says so, and the force is an upper bound.
+/// yield are engaged as elastic by <c>Run</c>: where they would yield, their verdict says so, and the force is an upper
+/// bound; <c>AtWork</c> engages them with their whole law there, and knows the set.
 /// Equal wires keep the order in which they were given, whatever the number of threads.
 /// </remarks>
 public static class WireComparison
@@ -52,24 +54,86 @@ public static class WireComparison
         Engage engage,
         CancellationToken cancellation)
     {
-        if (axes.Count != arch.Slots.Length)
-        {
-            throw new ArgumentException(
-                $"{axes.Count} axes were given for {arch.Slots.Length} slots.", nameof(axes));
-        }
-
         var judge = new WireJudge(arch, axes, ceilings);
-        var compared = new ComparedWire[candidates.Count];
+        return WireRanking.InOrder(Each(
+            candidates, wire => TryWire(arch, wire, judge, engage, cancellation), progress, cancellation));
+    }
+
+    /// <summary>Compares wires on an arch with every force figure in two forms, on engagement and working, and with the
+    /// permanent set of those that yield; takes about three times as long as <see cref="Run(Arrangement,
+    /// IReadOnlyList{ClinicalAxes}, IReadOnlyList{CatalogueWire}, ForceCeilings, IProgress{int}?, CancellationToken)"/>.
+    /// </summary>
+    /// <param name="arch">The arch; its wire is replaced by each candidate.</param>
+    /// <param name="axes">Clinical axes of each slot, in order.</param>
+    /// <param name="candidates">The wires to try.</param>
+    /// <param name="ceilings">What each tooth may bear.</param>
+    /// <param name="progress">Told the number of wires done, each number once; from any thread.</param>
+    /// <param name="cancellation">Gives up between wires and inside an engagement.</param>
+    /// <returns>One a candidate, in rank order.</returns>
+    /// <exception cref="ArgumentException">Slots and axes are not as many, or the arrangement is impossible for any
+    /// wire.</exception>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public static IReadOnlyList<ComparedWire> AtWork(
+        Arrangement arch,
+        IReadOnlyList<ClinicalAxes> axes,
+        IReadOnlyList<CatalogueWire> candidates,
+        ForceCeilings ceilings,
+        IProgress<int>? progress = null,
+        CancellationToken cancellation = default) => AtWork(
+            arch, axes, candidates, ceilings, progress,
+            (one, token) => new EngagedWire(one, token), cancellation);
+
+    internal static IReadOnlyList<ComparedWire> AtWork(
+        Arrangement arch,
+        IReadOnlyList<ClinicalAxes> axes,
+        IReadOnlyList<CatalogueWire> candidates,
+        ForceCeilings ceilings,
+        IProgress<int>? progress,
+        WorkingFigures.Engage engage,
+        CancellationToken cancellation)
+    {
+        var working = new WorkingFigures(arch, new WireJudge(arch, axes, ceilings), engage);
+        return WireRanking.InOrder(
+            Each(candidates, wire => working.Of(wire, cancellation), progress, cancellation));
+    }
+
+    /// <summary>The same wires with <see cref="ComparedWire.Lasting"/>: what each of those that go in pushes with as the
+    /// teeth come in.</summary>
+    /// <param name="compared">Wires that were compared on this arch.</param>
+    /// <param name="arch">The arch.</param>
+    /// <param name="axes">Clinical axes of each slot, in order.</param>
+    /// <param name="progress">Told the number of wires done, each number once; from any thread.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <returns>In the same order.</returns>
+    /// <exception cref="ArgumentException">Slots and axes are not as many.</exception>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public static IReadOnlyList<ComparedWire> WithLasting(
+        IReadOnlyList<ComparedWire> compared,
+        Arrangement arch,
+        IReadOnlyList<ClinicalAxes> axes,
+        IProgress<int>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        var lasting = new LastingForce(
+            arch, new WireJudge(arch, axes, ForceCeilings.None), (one, token) => new EngagedWire(one, token));
+        return Each(
+            compared, wire => wire with { Lasting = lasting.Of(wire, cancellation) }, progress, cancellation);
+    }
+
+    private static ComparedWire[] Each<T>(
+        IReadOnlyList<T> items, Func<T, ComparedWire> judge, IProgress<int>? progress, CancellationToken cancellation)
+    {
+        var compared = new ComparedWire[items.Count];
         int done = 0;
         InParallel(
-            candidates.Count,
+            items.Count,
             i =>
             {
-                compared[i] = TryWire(arch, candidates[i], judge, engage, cancellation);
+                compared[i] = judge(items[i]);
                 progress?.Report(Interlocked.Increment(ref done));
             },
             cancellation);
-        return WireRanking.InOrder(compared);
+        return compared;
     }
 
     internal static ComparedWire TryWire(
@@ -84,7 +148,7 @@ public static class WireComparison
 
         // The elastic answer stays where the whole law finds none: it is too high, and says so.
         EngagementResult whole = engage(arch with { Wire = wire.WholeWire }, cancellation);
-        return judge.Tried(wire, whole.Converged ? whole : elastic);
+        return whole.Converged ? judge.Tried(wire, whole) with { IsWholeLaw = true } : judge.Tried(wire, elastic);
     }
 
     // Below the line the whole law is the elastic one, and the answer is there already. Some room is left for the shear
@@ -96,12 +160,8 @@ public static class WireComparison
 
     private const double RoomForShear = 0.7;
 
-    // A wire with memory that is not engaged from its guessed shape is seldom engaged along the path from rest, and
-    // that takes a second or two, while the clinician waits for a hundred wires.
-    private static readonly EngagementOptions WithMemory = new() { MostIterations = 100 };
-
-    internal static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation) => new Engager(
-        one, one.Wire.Alloy is LinearElastic ? EngagementOptions.Default : WithMemory).Engage(cancellation);
+    internal static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation) =>
+        new EngagedWire(one, cancellation).Result;
 
     // A failure is passed on as it is, not wrapped.
     private static void InParallel(int count, Action<int> work, CancellationToken cancellation)

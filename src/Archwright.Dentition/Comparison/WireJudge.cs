@@ -17,8 +17,15 @@ internal sealed class WireJudge
     private readonly ForceCeilings ceilings;
     private readonly WireSentences sentences;
 
+    /// <exception cref="ArgumentException">Slots and axes are not as many.</exception>
     public WireJudge(Arrangement arch, IReadOnlyList<ClinicalAxes> axes, ForceCeilings ceilings)
     {
+        if (axes.Count != arch.Slots.Length)
+        {
+            throw new ArgumentException(
+                $"{axes.Count} axes were given for {arch.Slots.Length} slots.", nameof(axes));
+        }
+
         this.arch = arch;
         this.axes = axes;
         this.ceilings = ceilings;
@@ -59,22 +66,18 @@ internal sealed class WireJudge
         if (!result.Converged || result.Obstacle is not null)
             return NotEngaged(wire, result);
 
-        ImmutableArray<ClinicalLoad> loads =
-            [.. result.Slots.Select((slot, i) => axes[i].Resolve(arch.Slots[i].Actual, slot.OnTooth))];
-        (double share, ImmutableArray<ToothAboveCeiling> above) = AgainstCeilings(loads);
-        int force = IndexOfLargest(loads, load => load.Force);
-        int moment = IndexOfLargest(loads, load => load.Moment);
+        ForceFigures figures = Figures(result, [.. arch.Slots.Select(slot => slot.Actual)]);
         var judged = new ComparedWire
         {
             Wire = wire,
             Engaged = true,
-            Verdict = Verdict(wire, result, above),
-            LargestForce = loads[force].Force,
-            LargestForceSlot = force,
-            LargestMoment = loads[moment].Moment,
-            LargestMomentSlot = moment,
-            TeethAboveCeiling = above,
-            LargestShareOfCeiling = share,
+            Verdict = Verdict(wire, result, figures.TeethAboveCeiling),
+            LargestForce = figures.LargestForce,
+            LargestForceSlot = figures.LargestForceSlot,
+            LargestMoment = figures.LargestMoment,
+            LargestMomentSlot = figures.LargestMomentSlot,
+            TeethAboveCeiling = figures.TeethAboveCeiling,
+            LargestShareOfCeiling = figures.LargestShareOfCeiling,
             MaxStrain = result.LargestStrain,
             MaxStrainNear = result.LargestStrainNear,
             StrainLimit = wire.ElasticStrainLimit,
@@ -82,8 +85,24 @@ internal sealed class WireJudge
             Result = result,
             Sentence = "",
         };
-        return judged with { Sentence = sentences.Engaged(judged) };
+        return WithSentence(judged);
     }
+
+    /// <summary>The figures of a state.</summary>
+    /// <param name="result">The loads.</param>
+    /// <param name="places">Where the slots are, one a slot.</param>
+    public ForceFigures Figures(EngagementResult result, ImmutableArray<SlotFrame> places)
+    {
+        ImmutableArray<ClinicalLoad> loads =
+            [.. result.Slots.Select((slot, i) => axes[i].Resolve(places[i], slot.OnTooth))];
+        (double share, ImmutableArray<ToothAboveCeiling> above) = AgainstCeilings(loads);
+        int force = IndexOfLargest(loads, load => load.Force);
+        int moment = IndexOfLargest(loads, load => load.Moment);
+        return new ForceFigures(loads[force].Force, force, loads[moment].Moment, moment, above, share);
+    }
+
+    /// <summary>The same judgement with what was found besides: the sentence says it.</summary>
+    public ComparedWire WithSentence(ComparedWire judged) => judged with { Sentence = sentences.Engaged(judged) };
 
     private ComparedWire NotEngaged(CatalogueWire wire, EngagementResult result)
     {

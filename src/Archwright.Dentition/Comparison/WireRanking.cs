@@ -6,7 +6,12 @@ internal static class WireRanking
 {
     /// <summary>Best first. A stable sort: equal wires keep their order.</summary>
     public static IReadOnlyList<ComparedWire> InOrder(IEnumerable<ComparedWire> wires) =>
-        [.. wires.OrderBy(wire => wire.Verdict).ThenBy(TeethAbove).ThenBy(Excess).ThenBy(Softness)];
+        [.. wires.OrderBy(wire => wire.Verdict).ThenBy(StillAbove).ThenBy(TeethAbove).ThenBy(Excess).ThenBy(Softness)];
+
+    // What a tooth bears for weeks counts before what it bears on the day; where that is not known, the day's.
+    private static int StillAbove(ComparedWire wire) => wire.Verdict == WireVerdict.AboveCeiling
+        ? wire.Working?.CountAboveCeiling ?? TeethAbove(wire)
+        : 0;
 
     private static int TeethAbove(ComparedWire wire) => wire.Verdict == WireVerdict.AboveCeiling
         ? wire.TeethAboveCeiling.Select(tooth => tooth.Slot).Distinct().Count()

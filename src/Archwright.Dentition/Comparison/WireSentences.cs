@@ -51,7 +51,15 @@ internal sealed class WireSentences(Arrangement arch, SentenceStyle style)
         (hasTeeth ? "Goes in everywhere and loads no tooth above its ceiling" : "Goes in everywhere")
         + $"; largest force {style.Force(wire.LargestForce)} on {Place(wire.LargestForceSlot)}";
 
-    private string AboveCeiling(ComparedWire wire) => $"Goes in, but {Excess(wire)}";
+    private string AboveCeiling(ComparedWire wire) => $"Goes in, but {Excess(wire)}{WhenWorking(wire)}";
+
+    private static string WhenWorking(ComparedWire wire) => wire.Working?.CountAboveCeiling switch
+    {
+        null => "",
+        0 => "; when working none is",
+        1 => "; when working one still is",
+        { } count => $"; when working {count} still are",
+    };
 
     private string BendsForGood(ComparedWire wire)
     {
@@ -60,8 +68,18 @@ internal sealed class WireSentences(Arrangement arch, SentenceStyle style)
             : "";
         string also = wire.TeethAboveCeiling.IsEmpty ? "" : ", and " + Excess(wire);
         return $"Goes in, but would bend for good{place}: strain {Percent(wire.MaxStrain)}, elastic up to "
-            + Percent(wire.StrainLimit) + also;
+            + Percent(wire.StrainLimit) + Stays(wire) + also;
     }
+
+    private static string Stays(ComparedWire wire) => wire.Set switch
+    {
+        null => "",
+        < LeastSet => "; taken out, it springs back to within 0.05 mm",
+        { } set => $"; taken out, it stays bent by {Hundredths(set)}",
+    };
+
+    // Below this set [mm] it is not worth a figure.
+    private const double LeastSet = 0.05;
 
     private string Excess(ComparedWire wire)
     {
@@ -96,6 +114,8 @@ internal sealed class WireSentences(Arrangement arch, SentenceStyle style)
         : $"slot {arch.Slots[slot].Label}";
 
     private static string Percent(double share) => (100 * share).ToString("0.00", CultureInfo.InvariantCulture) + " %";
+
+    private static string Hundredths(double length) => length.ToString("0.00", CultureInfo.InvariantCulture) + " mm";
 
     private static string Millimetres(double length) => length.ToString("0.000", CultureInfo.InvariantCulture) + " mm";
 }

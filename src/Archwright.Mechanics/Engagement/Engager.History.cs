@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Slots;
 
@@ -74,19 +75,27 @@ public sealed partial class Engager
     /// <exception cref="OperationCanceledException">It was asked to stop.</exception>
     public EngagementResult Working(CancellationToken cancellation = default)
     {
-        var moves = new List<(int, SlotFrame)>();
-        for (int i = 0; i < Arrangement.Slots.Length; i++)
-        {
-            Slot slot = Arrangement.Slots[i];
-            if (slot.Actual != slot.Rest)
-                moves.Add((i, FramePath.Between(slot.Actual, slot.Rest, Relief)));
-        }
-
-        EngagementResult result = Apply(new Step(null, [.. moves]), cancellation);
+        EngagementResult result = Apply(Relieving(Arrangement, Relief), cancellation);
         if (result.Converged)
             Undo();
 
         return result;
+    }
+
+    /// <summary>The step that brings every displaced slot a share of its way toward rest.</summary>
+    /// <param name="arrangement">Where the slots are before.</param>
+    /// <param name="share">Share of the way, from 0 (as they are) to 1 (at rest).</param>
+    public static Step Relieving(Arrangement arrangement, double share)
+    {
+        var moves = ImmutableArray.CreateBuilder<(int, SlotFrame)>();
+        for (int i = 0; i < arrangement.Slots.Length; i++)
+        {
+            Slot slot = arrangement.Slots[i];
+            if (slot.Actual != slot.Rest)
+                moves.Add((i, FramePath.Between(slot.Actual, slot.Rest, share)));
+        }
+
+        return new Step(null, moves.ToImmutable());
     }
 
     /// <summary>Undoes the last <see cref="Apply"/>: the wire is as it was before, with its history.</summary>

@@ -51,10 +51,18 @@ internal static class SampleCase
         EngagementResult result = Result(file, null);
         return
         [
-            Wire("niti-012", WireVerdict.WithinLimits, result) with { LargestForce = 0.45, MaxStrain = 0.004 },
+            Wire("niti-012", WireVerdict.WithinLimits, result) with
+            {
+                LargestForce = 0.45, MaxStrain = 0.004, Set = 0, Working = Working(0.31),
+                Lasting =
+                [
+                    new(1, 0.45, 0.45, Canine), new(0.8, 0.31, 0.31, Canine), new(0.5, 0.18, 0.2, 3),
+                ],
+            },
             Wire("ss-016x022", WireVerdict.AboveCeiling, result) with
             {
-                LargestForce = 4.2, LargestMoment = 18, MaxStrain = 0.005, TorquePlay = 0.39,
+                LargestForce = 4.2, LargestMoment = 18, MaxStrain = 0.005, TorquePlay = 0.39, Set = 0,
+                Working = Working(3.3) with { TeethAboveCeiling = [new(Canine, LoadKind.ExtrusionForce, 3.1, 0.6)] },
                 TeethAboveCeiling =
                 [
                     new(Canine, LoadKind.ExtrusionForce, 4.0, 0.6), new(3, LoadKind.IntrusionForce, 2.0, 0.2),
@@ -62,7 +70,10 @@ internal static class SampleCase
                     new(6, LoadKind.TipMoment, 11, 10),
                 ],
             },
-            Wire("ss-020", WireVerdict.BendsForGood, result) with { LargestForce = 9.9, MaxStrain = 0.02 },
+            Wire("ss-020", WireVerdict.BendsForGood, result) with
+            {
+                LargestForce = 9.9, MaxStrain = 0.02, Set = 0.42, IsWholeLaw = true, Working = Working(4),
+            },
             new()
             {
                 Wire = Catalogue("ss-0215x028"), Engaged = false, Verdict = WireVerdict.NotEngaged,
@@ -73,6 +84,8 @@ internal static class SampleCase
             },
         ];
     }
+
+    private static ForceFigures Working(double force) => new(force, Canine, 2, 5, [], 0.5);
 
     private static ComparedWire Wire(string id, WireVerdict verdict, EngagementResult result) => new()
     {

@@ -144,6 +144,8 @@ public sealed class JsonTests
             [
                 "wire", "engaged", "why_not", "largest_force_N", "largest_force_tooth", "largest_moment_N_mm",
                 "teeth_above_ceiling", "max_strain", "set_mm", "torque_play_deg", "sentence",
+                "working_force_N", "working_force_tooth", "working_moment_N_mm", "teeth_above_ceiling_working",
+                "transformed_share", "upper_bound", "lasting",
             ],
             option.EnumerateObject().Select(member => member.Name));
         Assert.Equal("ss-016", option.GetProperty("wire").GetString());

@@ -60,8 +60,34 @@ public sealed class CompareJsonTests
     public void The_keys_are_those_of_the_contract() => Assert.Equal(
         ["wire", "engaged", "why_not", "largest_force_N", "largest_force_tooth", "largest_moment_N_mm",
             "teeth_above_ceiling",
-            "max_strain", "set_mm", "torque_play_deg", "sentence"],
+            "max_strain", "set_mm", "torque_play_deg", "sentence",
+            "working_force_N", "working_force_tooth", "working_moment_N_mm", "teeth_above_ceiling_working",
+            "transformed_share", "upper_bound", "lasting"],
         Written([Engaged])["options"]![0]!.AsObject().Select(member => member.Key));
+
+    [Fact]
+    public void The_working_state_and_how_the_force_lasts_are_told_beside_engagement()
+    {
+        JsonNode option = Written(
+        [
+            Engaged with
+            {
+                Working = new ForceFigures(
+                    2.5, 0, 9, 1, [new ToothAboveCeiling(0, LoadKind.ExtrusionForce, 2, 1)], 2),
+                Lasting = [new RemainingForce(1, 3.5, 3.5, 1), new RemainingForce(0.8, 2.1, 2.5, 0)],
+            },
+        ])["options"]![0]!;
+
+        Assert.Empty(Schema.Load("archwright-compare-1").Errors(Written([Engaged with { Working = null }])));
+        Assert.Equal(2.5, option["working_force_N"]!.GetValue<double>());
+        Assert.Equal("13", option["working_force_tooth"]!.GetValue<string>());
+        Assert.Equal(9, option["working_moment_N_mm"]!.GetValue<double>());
+        Assert.Equal(["13"], option["teeth_above_ceiling_working"]!.AsArray().Select(t => t!.GetValue<string>()));
+        Assert.Equal([1, 0.8], option["lasting"]!.AsArray().Select(one => one!["offset_left_share"]!.GetValue<double>()));
+        Assert.Equal(2.1, option["lasting"]![1]!["force_N"]!.GetValue<double>());
+        Assert.Equal("13", option["lasting"]![1]!["largest_force_tooth"]!.GetValue<string>());
+        Assert.Null(Written([Engaged])["options"]![0]!["teeth_above_ceiling_working"]);
+    }
 
     [Fact]
     public void Teeth_are_named_once_and_angles_are_in_degrees()

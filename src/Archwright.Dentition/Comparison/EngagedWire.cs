@@ -1,0 +1,47 @@
+using Archwright.Mechanics.Alloys;
+using Archwright.Mechanics.Engagement;
+
+namespace Archwright.Dentition.Comparison;
+
+/// <summary>A wire that was engaged, and can be relieved from there: the teeth come along their way toward rest, and the
+/// wire unloads with its history. For one thread.</summary>
+internal interface IEngagedWire
+{
+    /// <summary>On engagement.</summary>
+    EngagementResult Result { get; }
+
+    /// <summary>Once every displaced slot has come a share of its whole way toward rest. To be asked in rising order:
+    /// a wire with memory does not go back.</summary>
+    /// <param name="share">Share of the way, from 0 (as engaged) to 1 (at rest).</param>
+    /// <param name="cancellation">Gives up.</param>
+    EngagementResult RelievedBy(double share, CancellationToken cancellation);
+}
+
+/// <summary>The wire of the mechanics.</summary>
+internal sealed class EngagedWire : IEngagedWire
+{
+    // A wire with memory that is not engaged from its guessed shape is seldom engaged along the path from rest, and
+    // that takes a second or two, while the clinician waits for a hundred wires.
+    private static readonly EngagementOptions WithMemory = new() { MostIterations = 100 };
+
+    private readonly Arrangement arrangement;
+    private readonly Engager engager;
+
+    /// <summary>Engages a wire.</summary>
+    /// <exception cref="ArgumentException">The arrangement is impossible.</exception>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public EngagedWire(Arrangement arrangement, CancellationToken cancellation)
+    {
+        this.arrangement = arrangement;
+        engager = new Engager(
+            arrangement, arrangement.Wire.Alloy is LinearElastic ? EngagementOptions.Default : WithMemory);
+        Result = engager.Engage(cancellation);
+    }
+
+    /// <inheritdoc/>
+    public EngagementResult Result { get; }
+
+    /// <inheritdoc/>
+    public EngagementResult RelievedBy(double share, CancellationToken cancellation) =>
+        engager.Apply(Engager.Relieving(arrangement, share), cancellation);
+}
