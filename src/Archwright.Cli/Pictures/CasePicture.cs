@@ -61,7 +61,7 @@ internal static class CasePicture
             WireWidth = section.Width,
             WireThickness = section.Thickness,
             Unit = unit,
-            Notes = Notes(file, !check.Above.IsEmpty),
+            Notes = Notes(file, state.Result.LargestStrain, !check.Above.IsEmpty),
         };
     }
 
@@ -95,11 +95,15 @@ internal static class CasePicture
         };
     }
 
-    private static ImmutableArray<string> Notes(CaseFile file, bool anyAbove)
+    private static ImmutableArray<string> Notes(CaseFile file, double strain, bool anyAbove)
     {
         var notes = ImmutableArray.CreateBuilder<string>();
-        if (CaseWords.Alloy(file)?.InitialModulusOnly == true)
+        if (CaseWords.Alloy(file) is { InitialModulusOnly: true } alloy && !WholeLaw.Holds(file)
+            && strain > alloy.ElasticStrain.Value)
+        {
             notes.Add(Cautions.InitialModulus);
+        }
+
         if (anyAbove)
             notes.Add("Ceilings are teaching values to warn at, not limits of safety.");
         notes.Add(Cautions.LeftOut);

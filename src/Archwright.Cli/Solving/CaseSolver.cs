@@ -30,12 +30,15 @@ internal static class CaseSolver
 
         ImmutableArray<SlotFrame> actual = [.. file.Arrangement.Slots.Select(slot => slot.Actual)];
         SolvedState first = State(file, engaged, actual);
-        EngagementResult? working = engaged.Converged && WholeLaw.Holds(file) ? engager.Working(cancellation) : null;
+        EngagementResult? working = engaged.Converged && IsDisplaced(file.Arrangement) ? engager.Working(cancellation) : null;
         return new SolvedCase(file, first, Steps(file, engager, first, cancellation), elapsed, repeated)
         {
             Working = working is { Converged: true } ? working : null,
         };
     }
+
+    private static bool IsDisplaced(Arrangement arrangement) =>
+        arrangement.Slots.Any(slot => slot.Actual != slot.Rest);
 
     private static ImmutableArray<SolvedState> Steps(
         CaseFile file, Engager engager, SolvedState state, CancellationToken cancellation)
@@ -64,7 +67,9 @@ internal static class CaseSolver
         return new SolvedState(result, actual, loads);
     }
 
-    private static Engager Prepared(Arrangement arrangement)
+    /// <summary>An engager for a case.</summary>
+    /// <exception cref="Refusal">The arrangement is impossible; exit 2.</exception>
+    internal static Engager Prepared(Arrangement arrangement)
     {
         try
         {

@@ -19,6 +19,9 @@ internal static class SolveJson
                 Engaged = solved.Engaged.Result,
                 Steps = [.. solved.Steps.Select(step => step.Result)],
                 Time = time,
+                Working = solved.Working,
+                Law = solved.Law.Code,
+                WhyNotWholeLaw = solved.Law.WhyNotWhole,
             },
             stream);
         stream.Flush();

@@ -36,7 +36,10 @@ internal sealed record SolvedCase(
     double ElapsedMilliseconds,
     Repeated? Repeated)
 {
-    /// <summary>After the relief that makes working figures, for wires with memory; null otherwise, or where it was not
+    /// <summary>How much of the wire's law the figures rest on.</summary>
+    public LawUsed Law { get; init; } = new(LawKind.AsWritten);
+
+    /// <summary>After the relief that makes working figures; null where no slot is displaced, or it was not
     /// found.</summary>
     public EngagementResult? Working { get; init; }
 

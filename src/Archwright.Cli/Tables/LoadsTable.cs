@@ -15,18 +15,22 @@ internal static class LoadsTable
 {
     /// <summary>Columns of a screen that takes the whole table; a narrow one goes without contact and drawn wire.
     /// </summary>
-    private const int FullWidth = 100;
+    private const int FullWidth = 110;
+
+    /// <summary>Columns of a screen that takes one more than the components of the load.</summary>
+    private const int WideWidth = 100;
 
     /// <summary>One line a slot.</summary>
     public static void Write(
         Terminal terminal, SolvedCase solved, SolvedState state, ToothWords words, ForceUnit unit, CeilingCheck check)
     {
-        bool isWide = terminal.Width >= FullWidth;
+        EngagementResult? working = state == solved.Engaged && terminal.Width >= WideWidth ? solved.Working : null;
+        bool isWide = terminal.Width >= (working is null ? WideWidth : FullWidth);
         (string Heading, bool IsFigure)[] columns =
         [
             (words.Heading, false),
             ($"labial\n{unit.Symbol}", true), ($"occlusal\n{unit.Symbol}", true), ($"mesial\n{unit.Symbol}", true),
-            ($"whole\n{unit.Symbol}", true),
+            ($"whole\n{unit.Symbol}", true), .. Working(working, unit),
             ($"rotation\n{unit.MomentSymbol}", true), ($"tip\n{unit.MomentSymbol}", true),
             ($"torque\n{unit.MomentSymbol}", true),
         ];
@@ -37,7 +41,8 @@ internal static class LoadsTable
         {
             Slot slot = solved.Case.Arrangement.Slots[i];
             SlotLoad load = state.Result.Slots[i];
-            Text[] row = [Cell(words.Number(i), check.IsAbove(i)), .. Figures(state.Loads[i], i, unit, check)];
+            double? later = working?.Slots[i].OnTooth.Force.Length;
+            Text[] row = [Cell(words.Number(i), check.IsAbove(i)), .. Figures(state.Loads[i], later, i, unit, check)];
             if (isWide)
                 row = [.. row, Cell(Contact(slot, load.Contact), false), Cell(Drawn(load.Drawn), false)];
             table.AddRow(row);
@@ -75,7 +80,14 @@ internal static class LoadsTable
     private static string Drawn(double millimetres) =>
         millimetres.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture);
 
-    private static IEnumerable<Text> Figures(ClinicalLoad load, int slot, ForceUnit unit, CeilingCheck check)
+    private static IEnumerable<(string Heading, bool IsFigure)> Working(EngagementResult? working, ForceUnit unit)
+    {
+        if (working is not null)
+            yield return ($"working\n{unit.Symbol}", true);
+    }
+
+    private static IEnumerable<Text> Figures(
+        ClinicalLoad load, double? working, int slot, ForceUnit unit, CeilingCheck check)
     {
         yield return Force(load.LabialForce, LoadKind.LabiolingualForce);
         yield return Cell(
@@ -83,6 +95,8 @@ internal static class LoadsTable
             Above(LoadKind.ExtrusionForce) || Above(LoadKind.IntrusionForce));
         yield return Force(load.MesialForce, LoadKind.MesiodistalForce);
         yield return Cell(unit.Figure(load.Force) + " ", false);
+        if (working is { } force)
+            yield return Cell(unit.Figure(force) + " ", false);
         yield return Moment(load.RotationMoment, LoadKind.RotationMoment);
         yield return Moment(load.TipMoment, LoadKind.TipMoment);
         yield return Moment(load.TorqueMoment, LoadKind.TorqueMoment);

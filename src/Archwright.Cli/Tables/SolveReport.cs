@@ -23,6 +23,13 @@ internal static class SolveReport
         Layout.Paragraph(terminal, CaseWords.WireAndSlots(solved.Case));
         Layout.Gap(terminal);
 
+        if (solved.Law.WhyNotWhole is { } why)
+        {
+            Layout.Paragraph(terminal, $"With its whole law no answer was found for this wire: {words.Named(why)}. "
+                + "The figures are those of its first modulus, and too high.", style: Layout.Warning);
+            Layout.Gap(terminal);
+        }
+
         bool anyAbove = WriteState(terminal, solved, solved.Engaged, words, unit, ceilings);
         if (solved.Working is { } working)
             Layout.Paragraph(terminal, WorkingWords(solved.Engaged.Result, working, words, unit));
@@ -39,7 +46,7 @@ internal static class SolveReport
             LoadsTable.WriteKey(terminal, anyAbove);
         WriteTimes(terminal, solved);
         Layout.Gap(terminal);
-        WriteCautions(terminal, solved.Case);
+        WriteCautions(terminal, solved);
     }
 
     private static bool WriteState(
@@ -105,15 +112,20 @@ internal static class SolveReport
         Layout.Paragraph(terminal, line, style: Layout.Quiet);
     }
 
-    private static void WriteCautions(Terminal terminal, CaseFile file)
+    private static void WriteCautions(Terminal terminal, SolvedCase solved)
     {
-        if (CaseWords.Alloy(file)?.InitialModulusOnly == true && !WholeLaw.Holds(file))
+        CaseFile file = solved.Case;
+        if (HasFirstModulus(solved))
             Layout.Paragraph(terminal, Cautions.InitialModulus);
         if (file.Jaw != CaseFile.Bench)
             Layout.Paragraph(terminal, Cautions.Ceilings);
         Layout.Paragraph(terminal, Cautions.LeftOut);
         Layout.Paragraph(terminal, Cautions.Decision);
     }
+
+    /// <summary>Whether the figures are those of an alloy that transforms, as if it did not.</summary>
+    internal static bool HasFirstModulus(SolvedCase solved) =>
+        solved.Law.Kind == LawKind.FirstModulus && CaseWords.Alloy(solved.Case)?.InitialModulusOnly == true;
 
     private static string Milliseconds(double value) => double.IsNaN(value)
         ? "none"

@@ -23,8 +23,17 @@ internal static class SolveVerb
             "--repeat", "Solve N times cold and N times warm in one process and give both medians.", 1, MostRepeats,
             usual: 0);
         UsualOption<double[]> history = NumberOption.List(
-            "--history", "Temperatures the wire goes through: put in at the first, then the others. With the whole law "
-            + "of the wire: plateau, yielding, memory.", "degC,degC,…", "°C", -5, 80, []);
+            "--history", "Temperatures the wire goes through: put in at the first, then the others.", "degC,degC,…", "°C", -5, 80, []);
+        var firstModulus = new Option<bool>("--first-modulus")
+        {
+            Description = "As if the wire were elastic without end, with its first modulus: too strong a force where it "
+                + "transforms or yields.",
+        };
+        firstModulus.Validators.Add(result =>
+        {
+            if (result.GetValue(firstModulus) && result.GetResult(history) is { Implicit: false })
+                result.AddError("--history needs the memory that --first-modulus leaves out. Give one of them.");
+        });
         Option<string?> limits = LimitFiles.Option();
         Option<string?> plot = CommonOptions.Plot(
             "Draw forces on every tooth, occlusal and frontal view to scale, into this file.");
@@ -43,13 +52,13 @@ internal static class SolveVerb
             ],
         };
         verb.Add(file);
-        foreach (Option option in new Option[] { history, plot, limits, repeat, unit, teeth, json })
+        foreach (Option option in new Option[] { history, firstModulus, plot, limits, repeat, unit, teeth, json })
             verb.Add(option);
         verb.SetAction((parsed, cancellation) => Task.Run(() => Run(
             terminal,
             new Request(
-                parsed.GetRequiredValue(file), history.Of(parsed), repeat.Of(parsed), parsed.GetValue(limits),
-                parsed.GetValue(plot), unit.Of(parsed), teeth.Of(parsed), parsed.GetValue(json)),
+                parsed.GetRequiredValue(file), history.Of(parsed), parsed.GetValue(firstModulus), repeat.Of(parsed),
+                parsed.GetValue(limits), parsed.GetValue(plot), unit.Of(parsed), teeth.Of(parsed), parsed.GetValue(json)),
             cancellation)));
         return verb;
     }
@@ -57,11 +66,8 @@ internal static class SolveVerb
     private static int Run(Terminal terminal, Request request, CancellationToken cancellation)
     {
         CaseFile file = Cases.Load(request.File);
-        if (request.History.Length > 0)
-            file = WholeLaw.Of(file, request.History);
-
         ForceCeilings ceilings = LimitFiles.Load(request.Limits);
-        SolvedCase solved = CaseSolver.Solve(file, request.Repeat, cancellation);
+        SolvedCase solved = Solved(file, request, cancellation);
         if (request.Plot is { } picture)
         {
             OutputFiles.Write("--plot", picture,
@@ -76,7 +82,16 @@ internal static class SolveVerb
         return solved.IsEngaged ? ExitCode.Done : ExitCode.NotPossible;
     }
 
+    private static SolvedCase Solved(CaseFile file, Request request, CancellationToken cancellation)
+    {
+        if (request.History.Length == 0 && !request.FirstModulus)
+            return WholeLaw.Solve(file, request.Repeat, cancellation);
+
+        CaseFile asked = request.History.Length > 0 ? WholeLaw.Of(file, request.History) : file;
+        return CaseSolver.Solve(asked, request.Repeat, cancellation) with { Law = WholeLaw.Written(asked) };
+    }
+
     private sealed record Request(
-        string File, double[] History, int Repeat, string? Limits, string? Plot, ForceUnit Unit,
-        ToothNotation Teeth, bool Json);
+        string File, double[] History, bool FirstModulus, int Repeat, string? Limits, string? Plot,
+        ForceUnit Unit, ToothNotation Teeth, bool Json);
 }

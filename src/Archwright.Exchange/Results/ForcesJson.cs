@@ -30,6 +30,13 @@ public static class ForcesJson
         Time(json, report.Time);
         ImmutableArray<SlotFrame> places = [.. caseFile.Arrangement.Slots.Select(slot => slot.Actual)];
         State(json, caseFile, places, report.Engaged);
+        json.Group("law", group =>
+        {
+            group.Text("used", report.Law);
+            group.Text("why_not_whole", report.WhyNotWholeLaw);
+        });
+        if (report.Working is { } working)
+            json.Group("working", group => State(group, caseFile, Relieved(caseFile.Arrangement), working));
         if (!caseFile.Then.IsEmpty)
             json.Groups("steps", StatesOf(report, places), (group, state) => Step(group, caseFile, state));
         json.Finish();
@@ -45,6 +52,14 @@ public static class ForcesJson
             throw new ArgumentException($"The case has {slots} slots, the result another number.", nameof(report));
         if (report.Steps.Length > report.Case.Then.Length)
             throw new ArgumentException("The result has more steps than the case.", nameof(report));
+    }
+
+    private static ImmutableArray<SlotFrame> Relieved(Arrangement arrangement)
+    {
+        var places = arrangement.Slots.Select(slot => slot.Actual).ToImmutableArray().ToBuilder();
+        foreach ((int slot, SlotFrame frame) in Engager.Relieving(arrangement, Engager.Relief).Moves)
+            places[slot] = frame;
+        return places.ToImmutable();
     }
 
     // A wire that found no equilibrium has no loads to tell: its list of slots is empty.

@@ -33,6 +33,17 @@ public sealed record ForcesReport
     /// <summary>One a step of the case, in order; fewer when a step failed.</summary>
     public ImmutableArray<EngagementResult> Steps { get; init; } = [];
 
+    /// <summary>The state after the relief that makes working figures; null where there is none. Its places are those
+    /// of <see cref="Engager.Relieving"/>.</summary>
+    public EngagementResult? Working { get; init; }
+
+    /// <summary>How much of the wire's law the figures rest on: "whole", "elastic" (the wire stays in it),
+    /// "first-modulus" or "as-written".</summary>
+    public string Law { get; init; } = "as-written";
+
+    /// <summary>Why the whole law gave no answer though it was asked; null otherwise.</summary>
+    public string? WhyNotWholeLaw { get; init; }
+
     /// <summary>How long it took.</summary>
     public required SolveTime Time { get; init; }
 }

@@ -35,7 +35,10 @@ internal static class SampleCase
     {
         CaseFile file = File(wire);
         EngagementResult result = Result(file, obstacle);
-        return Solved(file, result);
+        return Solved(file, result) with
+        {
+            Law = new LawUsed(LawKind.Elastic), Working = obstacle is null ? Result(file, null, share: 0.7) : null,
+        };
     }
 
     /// <summary>No equilibrium was found.</summary>
@@ -105,12 +108,12 @@ internal static class SampleCase
         return new SolvedCase(file, new SolvedState(result, actual, loads), [], 1.5, null);
     }
 
-    private static EngagementResult Result(CaseFile file, Obstacle? obstacle) => new()
+    private static EngagementResult Result(CaseFile file, Obstacle? obstacle, double share = 1) => new()
     {
         Converged = true,
         Residual = 1e-9,
         Obstacle = obstacle,
-        Slots = [.. file.Arrangement.Slots.Select((slot, i) => Load(slot, i))],
+        Slots = [.. file.Arrangement.Slots.Select((slot, i) => Load(slot, i, share))],
         LargestStrain = 0.0041,
         LargestStrainNear = Canine,
         StoredEnergy = 1,
@@ -119,7 +122,7 @@ internal static class SampleCase
         Temperature = 36,
     };
 
-    private static SlotLoad Load(Slot slot, int i)
+    private static SlotLoad Load(Slot slot, int i, double share)
     {
         Vector3 down = slot.Actual.Third;
         Vector3 force = i switch
@@ -133,7 +136,7 @@ internal static class SampleCase
         {
             Canine => ContactState.BothEdges, Canine - 1 or Canine + 1 => ContactState.OneEdge, _ => ContactState.None,
         };
-        return new SlotLoad(slot.Label, new Wrench(force, moment, slot.Actual.Centre), contact, 0.05 * (i - 7),
+        return new SlotLoad(slot.Label, new Wrench(share * force, share * moment, slot.Actual.Centre), contact, 0.05 * (i - 7),
             i == Canine ? 0.3 : 0);
     }
 }
