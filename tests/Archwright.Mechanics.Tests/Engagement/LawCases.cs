@@ -28,9 +28,9 @@ internal static class LawCases
         return result.Converged ? result : null;
     }
 
-    /// <summary>Laws are shown on what is engaged; this keeps the set from running empty.</summary>
+    /// <summary>Laws are shown on what is engaged and can be compared; this keeps the set from running empty.</summary>
     public static void Enough(int shown, int tried, double share = 0.9) =>
-        Assert.True(shown >= share * tried, $"Only {shown} of {tried} arches were engaged, so little is shown.");
+        Assert.True(shown >= share * tried, $"Only {shown} of {tried} arches could be compared, so little is shown.");
 
     /// <summary>Largest force on a tooth [N], and not less than a hundredth.</summary>
     public static double LargestForce(EngagementResult result) =>

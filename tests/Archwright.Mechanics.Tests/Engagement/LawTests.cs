@@ -21,6 +21,9 @@ public sealed class LawTests
     private const double TwoRunsShare = 2 * DefaultShare;
     private const double SameShare = 1e-5;
 
+    /// <summary>Half of the wires are round, and only those can show what is promised of round ones.</summary>
+    private const double RoundShare = 0.4;
+
     /// <summary>The wire is at rest, so the forces on the teeth add up to nil, but for what the result says holds it
     /// along the arch.</summary>
     [Fact]
@@ -95,7 +98,7 @@ public sealed class LawTests
             if (LawCases.Engage(c.Arrangement) is not { } here || LawCases.Engage(moved) is not { } there)
                 return null;
             if (!RestsByItself(here) || !RestsByItself(there))
-                return 0;
+                return Shown.NotComparable;
 
             return LawCases.Difference(here, there, w => new(w.Force.Turned(back), w.Moment.Turned(back), w.About));
         }, share, held);
@@ -120,7 +123,7 @@ public sealed class LawTests
             if (LawCases.Engage(c.Arrangement) is not { } here || LawCases.Engage(image) is not { } there)
                 return null;
             if (!RestsByItself(here) || !RestsByItself(there))
-                return 0;
+                return Shown.NotComparable;
 
             EngagementResult reversed = there with { Slots = [.. there.Slots.Reverse()] };
             return LawCases.Difference(
@@ -168,7 +171,7 @@ public sealed class LawTests
         ForEach(60, c =>
         {
             if (!c.Arrangement.Wire.Section.IsRound)
-                return 0;
+                return Shown.NotComparable;
 
             double diameter = c.Arrangement.Wire.Section.Thickness;
             Arrangement tight = c.Arrangement.Each(
@@ -180,7 +183,7 @@ public sealed class LawTests
             double largest = result.Slots.Zip(tight.Slots).Max(
                 pair => Math.Abs(Vector3.Dot(pair.First.OnTooth.Moment, pair.Second.Actual.Along)));
             return largest / LawCases.LargestForce(result);
-        }, 1e-6);
+        }, 1e-6, enough: RoundShare);
         Assert.True(shown > 15);
     }
 
@@ -199,7 +202,7 @@ public sealed class LawTests
             if (LawCases.Engage(c.Arrangement) is not { } one || LawCases.Engage(stiff) is not { } two)
                 return null;
             if (!RestsByItself(one) || !RestsByItself(two))
-                return 0;
+                return Shown.NotComparable;
 
             return LawCases.Difference(one, two, w => new(w.Force * 0.5, w.Moment * 0.5, w.About));
         }, share, held);
@@ -286,7 +289,9 @@ public sealed class LawTests
                 return null;
             }
 
-            return SameRest(guessed, followed) ? LawCases.Difference(guessed, followed) : 0;
+            return SameRest(guessed, followed)
+                ? LawCases.Difference(guessed, followed)
+                : Shown.NotComparable;
         }, share, held, TwoRunsEnough(held));
     }
 
@@ -307,7 +312,7 @@ public sealed class LawTests
             if (!warm.Converged || LawCases.Engage(c.Arrangement) is not { } cold)
                 return null;
 
-            return SameRest(cold, warm) ? LawCases.Difference(cold, warm) : 0;
+            return SameRest(cold, warm) ? LawCases.Difference(cold, warm) : Shown.NotComparable;
         }, share, held, TwoRunsEnough(held));
     }
 
@@ -319,13 +324,13 @@ public sealed class LawTests
         ForEach(40, c =>
         {
             if (!c.Arrangement.Wire.Section.IsRound)
-                return 0;
+                return Shown.NotComparable;
 
             double diameter = c.Arrangement.Wire.Section.Thickness;
             Arrangement tight = c.Arrangement.Each(
                 s => s with { Height = diameter, Depth = diameter, Hold = Hold.Walls });
             return LawCases.Engage(tight) is { } result ? result.Residual / LawCases.LargestForce(result) : null;
-        }, 1e-6);
+        }, 1e-6, enough: RoundShare);
     }
 
     /// <summary>The default mesh against one three times as fine. The promised 0.3 % is kept on the reference arches
@@ -353,23 +358,25 @@ public sealed class LawTests
         && Enumerable.Range(0, a.Slots.Length).All(i =>
             Math.Abs(a.Slots[i].Drawn - b.Slots[i].Drawn) < 0.02);
 
-    /// <summary>Both runs must be engaged to be compared. Where the wire is free to slide, a known shortcoming is that
-    /// one of the two fails on more arches than either alone (17 of 20 and 22 of 25 are left).</summary>
+    /// <summary>Both runs must be engaged and rest at the same place to be compared. Where the wire is free to slide, a
+    /// few rest elsewhere by another way (17 of 20 and 23 of 25 are left).</summary>
     private static double TwoRunsEnough(bool held) => held ? 0.9 : 0.8;
 
-    private static void ForEach(int count, Func<LawCases.Case, double?> measure, double tolerance, bool held = false,
+    private static void ForEach(int count, Func<LawCases.Case, Shown> measure, double tolerance, bool held = false,
         double enough = 0.9)
     {
         int shown = 0;
         double worst = 0;
         var beyond = new List<string>();
         var lost = new List<int>();
+        var apart = new List<int>();
         foreach (LawCases.Case drawn in LawCases.Take(count))
         {
             LawCases.Case c = held ? drawn with { Arrangement = LawCases.Held(drawn.Arrangement) } : drawn;
-            if (measure(c) is not { } value)
+            Shown result = measure(c);
+            if (result.Value is not { } value)
             {
-                lost.Add(c.Number);
+                (result.IsEngaged ? apart : lost).Add(c.Number);
                 continue;
             }
 
@@ -380,10 +387,19 @@ public sealed class LawTests
         }
 
         TestContext.Current.TestOutputHelper?.WriteLine(
-            $"worst {worst:e1} of {shown}; not engaged: {string.Join(' ', lost)}; "
-            + $"beyond {tolerance:e0}: {string.Join(", ", beyond)}");
+            $"worst {worst:e1} of {shown}; not engaged: {string.Join(' ', lost)}; not comparable: "
+            + $"{string.Join(' ', apart)}; beyond {tolerance:e0}: {string.Join(", ", beyond)}");
         Assert.Empty(beyond);
         LawCases.Enough(shown, count, enough);
+    }
+
+    /// <summary>What one arch shows of a law. An arch that is engaged but cannot be compared (no one place of rest, another
+    /// kind of wire) shows nothing, and is not counted as if it did.</summary>
+    private readonly record struct Shown(double? Value, bool IsEngaged)
+    {
+        public static Shown NotComparable { get; } = new(null, true);
+
+        public static implicit operator Shown(double? value) => new(value, value is not null);
     }
 
     private static RestShape Moved(RestShape rest, Func<Vector3, Vector3> point, Func<Vector3, Vector3> direction) =>
