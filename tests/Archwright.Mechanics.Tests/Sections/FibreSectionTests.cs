@@ -7,8 +7,6 @@ namespace Archwright.Mechanics.Tests.Sections;
 /// <summary>Sections of fibres.</summary>
 public sealed class FibreSectionTests
 {
-    private const int Parts = 40;
-
     public static TheoryData<string> Files => [.. BenchmarkFile.Ids("superelastic_section")];
 
     /// <summary>Moment along a path of curvature, axial force nil. Reference: mechanics-benchmarks.json,
@@ -18,8 +16,10 @@ public sealed class FibreSectionTests
     [MemberData(nameof(Files))]
     public void Moment_along_a_path_of_curvature(string id)
     {
-        double fine = LargestError(id, fine: true);
-        double usual = LargestError(id, fine: false);
+        (_, double fine) = SectionPath.LargestError(id, (section, alloy) => section.IsRound
+            ? FibreGrid.Round(section, alloy, 24, 48)
+            : FibreGrid.Rectangular(section, alloy, 128, 79));
+        (_, double usual) = SectionPath.LargestError(id);
 
         TestContext.Current.TestOutputHelper?.WriteLine($"fine {fine:e1}, usual {usual:e1}");
         Assert.True(fine <= 3e-4, $"{fine:e2}");
@@ -123,54 +123,5 @@ public sealed class FibreSectionTests
 
         TestContext.Current.TestOutputHelper?.WriteLine($"{error / largest:e1}");
         Assert.True(error <= 0.006 * largest, $"{error / largest:e2}");
-    }
-
-    private static double LargestError(string id, bool fine)
-    {
-        JsonObject problem = BenchmarkFile.Case("superelastic_section", id);
-        Superelastic alloy = BenchmarkFile.Flag(problem["alloy"]);
-        Section section = BenchmarkFile.SectionOf(problem["section"]);
-        FibreGrid grid = !fine ? FibreGrid.For(section, alloy)
-            : section.IsRound ? FibreGrid.Round(section, alloy, 24, 48)
-            : FibreGrid.Rectangular(section, alloy, 128, 79);
-        var law = new FlagLaw(alloy, problem.Number("temperature_degC"));
-        var state = new double[2 * grid.Count];
-        double largest = 0;
-        double error = 0;
-        var strain = new SectionStrain(0, 0, 0, 0);
-        foreach (JsonNode? row in problem["reference"]!.AsArray())
-        {
-            SectionForce force = default;
-            double from = strain.OverThickness;
-            double to = row.Number("curvature_per_mm");
-            for (int part = 1; part <= Parts; part++)
-            {
-                strain = WithoutAxialForce(
-                    law, grid, strain with { OverThickness = from + (to - from) * part / Parts }, state, out force);
-                FibreSection<FlagLaw>.Commit(law, grid, strain, state);
-            }
-
-            double expected = Math.Abs(row.Number("moment_N_mm"));
-            largest = Math.Max(largest, expected);
-            error = Math.Max(error, Math.Abs(Math.Abs(force.OverThickness) - expected));
-        }
-
-        return error / largest;
-    }
-
-    private static SectionStrain WithoutAxialForce(
-        FlagLaw law, FibreGrid grid, SectionStrain strain, double[] state, out SectionForce force)
-    {
-        force = default;
-        for (int pass = 0; pass < 60; pass++)
-        {
-            FibreSection<FlagLaw>.Sum(law, grid, strain, state, out force, out SectionTangent tangent);
-            if (Math.Abs(force.Axial) < 1e-10)
-                break;
-
-            strain = strain with { Axial = strain.Axial - force.Axial / tangent.AA };
-        }
-
-        return strain;
     }
 }
