@@ -12,6 +12,9 @@ internal static class TwistPicture
 {
     private const double Height = 760;
 
+    /// <summary>Stops between two readings.</summary>
+    private const int Stops = 24;
+
     /// <summary>Draws it into a file.</summary>
     public static void Write(string path, TwistCase test, double[] torques, ForceUnit unit)
     {
@@ -21,7 +24,7 @@ internal static class TwistPicture
         {
             canvas.Fill(new Box(0, 0, canvas.Width, canvas.Height), Colours.Paper);
             canvas.Text(new Spot(28, 44), title, new TextStyle(27, Colours.Text, Bold: true));
-            canvas.Text(new Spot(28, 72), TwistReport.SetUp(test), new TextStyle(16, Colours.Quiet));
+            canvas.Text(new Spot(28, 72), TwistReport.SetUp(test) + "; the way back dashed", new TextStyle(16, Colours.Quiet));
             canvas.Text(new Spot(28, 96), TwistReport.Play(test), new TextStyle(16, Colours.Text));
             using Plot chart = Chart(test, torques, unit);
             canvas.Chart(chart, new Box(28, 112, Sheet.Width - 56, Height - 140));
@@ -44,10 +47,12 @@ internal static class TwistPicture
 
         double[] fine = Between(twists);
         double[] torquesBetween = TwistTest.Run(
-            test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, [.. fine.Select(Angle.FromDegrees)]);
-        var curve = chart.Add.ScatterLine(
-            fine, [.. torquesBetween.Select(unit.Of)], ScottPlot.Color.FromHex(Colours.Wire.Hex));
-        curve.LineWidth = 3;
+            test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, [.. fine.Select(Angle.FromDegrees)],
+            Angle.FromDegrees(test.ComplianceDegrees));
+        double[] shown = [.. torquesBetween.Select(unit.Of)];
+        int top = Stops * TwistReport.Top(test);
+        Line(chart, fine[..(top + 1)], shown[..(top + 1)], LinePattern.Solid);
+        Line(chart, fine[top..], shown[top..], LinePattern.Dashed);
         var readings = chart.Add.ScatterPoints(
             twists, [.. torques.Select(unit.Of)], ScottPlot.Color.FromHex(Colours.Wire.Hex));
         readings.MarkerSize = 10;
@@ -61,10 +66,16 @@ internal static class TwistPicture
         return chart;
     }
 
+    private static void Line(Plot chart, double[] twists, double[] torques, LinePattern pattern)
+    {
+        var curve = chart.Add.ScatterLine(twists, torques, ScottPlot.Color.FromHex(Colours.Wire.Hex));
+        curve.LineWidth = 3;
+        curve.LinePattern = pattern;
+    }
+
     // The same path with more stops, so that the line does not cut the corner where the play ends.
     private static double[] Between(double[] twists)
     {
-        const int Stops = 24;
         return
         [
             twists[0],

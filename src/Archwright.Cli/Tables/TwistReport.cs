@@ -18,19 +18,40 @@ internal static class TwistReport
         Layout.Gap(terminal);
         Table table = Layout.Table(("twist\ndegrees", true), ($"torque\n{unit.MomentSymbol}", true), ("", false));
         double play = 2 * test.Wire.Section.TorquePlay(test.SlotHeight);
+        int top = Top(test);
         for (int i = 0; i < torques.Length; i++)
         {
+            bool isFree = Math.Abs(test.Twists[i]) <= play;
             table.AddRow(
                 new Text(test.TwistsDegrees[i].ToString("0.##", CultureInfo.InvariantCulture).Replace('-', '−')),
                 new Text(unit.MomentFigure(torques[i])),
-                new Text(Math.Abs(test.Twists[i]) <= play ? "in the play" : ""));
+                new Text(isFree ? "in the play" : i > top ? "on the way back" : ""));
         }
 
         Layout.Write(terminal, table);
         Layout.Gap(terminal);
         Layout.Paragraph(terminal, Play(test));
+        if (test.ComplianceDegrees == 0)
+        {
+            Layout.Paragraph(terminal, "The brackets are rigid here; real ones give way with all that carries them, and "
+                + "measured torques are lower (--compliance).");
+        }
+
         Layout.Paragraph(terminal, "Stated sizes: real slots are often larger, so real play is often more and real "
             + "torque less. " + Cautions.Decision);
+    }
+
+    /// <summary>Index of the largest twist: what follows is on the way back.</summary>
+    internal static int Top(TwistCase test)
+    {
+        int top = 0;
+        for (int i = 1; i < test.TwistsDegrees.Length; i++)
+        {
+            if (Math.Abs(test.TwistsDegrees[i]) > Math.Abs(test.TwistsDegrees[top]))
+                top = i;
+        }
+
+        return top;
     }
 
     /// <summary>The wire in words.</summary>
@@ -39,7 +60,11 @@ internal static class TwistReport
     /// <summary>The two slots in words.</summary>
     internal static string SetUp(TwistCase test) =>
         $"between two slots {Length(test.SlotHeight)} mm high and {Length(test.SlotDepth)} mm deep, "
-        + $"{test.EdgeGap.ToString("0.##", CultureInfo.InvariantCulture)} mm of free wire; one slot is turned";
+        + $"{test.EdgeGap.ToString("0.##", CultureInfo.InvariantCulture)} mm of free wire; "
+        + (test.ComplianceDegrees == 0
+            ? "one slot is turned"
+            : "one bracket is turned, and the brackets give way by "
+                + $"{test.ComplianceDegrees.ToString("0.###", CultureInfo.InvariantCulture)}° for each N·mm");
 
     /// <summary>The play in a sentence.</summary>
     internal static string Play(TwistCase test)

@@ -20,7 +20,7 @@ internal static class TwistVerb
     /// <summary>Free wire between two brackets when none is given [mm]. Common practice, no source.</summary>
     private const double UsualGap = 5;
 
-    private static readonly double[] UsualTwists = [0, 5, 10, 15, 20, 25, 30];
+    private static readonly double[] UsualTwists = [0, 5, 10, 15, 20, 25, 30, 25, 20, 15, 10, 5, 0];
 
     /// <summary>Makes the verb.</summary>
     public static Command Create(Terminal terminal)
@@ -37,8 +37,11 @@ internal static class TwistVerb
         UsualOption<double> gap = NumberOption.Real(
             "--gap", "Free wire between the two slots.", "mm", 0.5, 50, UsualGap);
         UsualOption<double[]> twists = NumberOption.List(
-            "--twists", "Twists of one slot against the other, in order. Usual: 0,5,10,15,20,25,30.", "deg,deg,…",
+            "--twists", "Twists of one slot against the other, in order. Usual: to 30 by fives, and back.", "deg,deg,…",
             "degrees", -80, 80, UsualTwists);
+        UsualOption<double> compliance = NumberOption.Real(
+            "--compliance", "What the brackets give way by, for each N·mm of torque; 0 is rigid, one rig had 0.555.",
+            "deg", 0, 20, 0);
         Option<string?> plot = CommonOptions.Plot("Draw torque against twist into this file.");
         UsualOption<ForceUnit> unit = CommonOptions.Unit();
         Option<bool> json = CommonOptions.Json();
@@ -49,15 +52,17 @@ internal static class TwistVerb
                 ("archwright twist --wire ss-019x025 --slot 0.022", "play and torque of a working wire"),
                 ("archwright twist --wire bti-017x025 --slot 0.018 --gap 4 --twists 0,5,10,20 --plot torque.svg",
                     "with 4 mm of free wire, at these angles, and a picture"),
+                ("archwright twist --wire ss-019x025 --slot 0.022 --compliance 0.555",
+                    "with brackets that give way as those of one rig did"),
                 ("archwright twist --case bench.json --json", "a bench case, for another program"),
             ],
         };
-        foreach (Option option in new Option[] { file, wire, slot, depth, gap, twists, plot, unit, json })
+        foreach (Option option in new Option[] { file, wire, slot, depth, gap, twists, compliance, plot, unit, json })
             verb.Add(option);
         verb.SetAction(parsed =>
         {
             string? casePath = parsed.GetValue(file);
-            Option[] figures = [wire, slot, depth, gap, twists];
+            Option[] figures = [wire, slot, depth, gap, twists, compliance];
             Option? given = figures.FirstOrDefault(option => parsed.GetResult(option) is { Implicit: false });
             if (casePath is not null && given is { } both)
             {
@@ -74,7 +79,7 @@ internal static class TwistVerb
             TwistCase test = casePath is not null
                 ? Cases.Value(TwistCaseReader.Read(casePath), casePath)
                 : FromOptions(parsed.GetRequiredValue(wire)!, parsed.GetValue(slot), depth.Of(parsed),
-                    gap.Of(parsed), twists.Of(parsed));
+                    gap.Of(parsed), twists.Of(parsed)) with { ComplianceDegrees = compliance.Of(parsed) };
             return Run(terminal, test, unit.Of(parsed), parsed.GetValue(plot), parsed.GetValue(json));
         });
         return verb;
@@ -103,7 +108,9 @@ internal static class TwistVerb
     {
         try
         {
-            return TwistTest.Run(test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, test.Twists.AsSpan());
+            return TwistTest.Run(
+                test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, test.Twists.AsSpan(),
+                Angle.FromDegrees(test.ComplianceDegrees));
         }
         catch (ArgumentException fault)
         {

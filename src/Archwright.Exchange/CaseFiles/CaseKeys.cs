@@ -12,7 +12,8 @@ internal static class CaseKeys
 
     public static readonly KeySet TwistCase = new(
         "a twist case", "",
-        ["format", "wire", "slot_height_mm", "slot_depth_mm", "edge_gap_mm", "twists_deg"]);
+        ["format", "wire", "slot_height_mm", "slot_depth_mm", "edge_gap_mm", "compliance_deg_per_N_mm",
+            "twists_deg"]);
 
     public static readonly KeySet BendCase = new(
         "a bend case", "", ["format", "wire", "span_mm", "temperature_degC", "path"]);

@@ -36,6 +36,10 @@ internal static class Quantities
     public static readonly Quantity Friction = new(
         "friction coefficient", "", 0, 2, "Give the coefficient as a plain figure; without friction it is 0.");
 
+    public static readonly Quantity Compliance = new(
+        "compliance", "°/(N·mm)", 0, 20,
+        "Give degrees of twist for each N·mm of torque; 0 is a rigid bracket, one rig had 0.555.");
+
     public static readonly Quantity Diameter = new("diameter", "mm", 0.05, 2, Millimetres);
 
     public static readonly Quantity Thickness = new("thickness", "mm", 0.05, 2, Millimetres);

@@ -26,6 +26,10 @@ public sealed record TwistCase
     /// <summary>Length of wire between the two inner edges [mm].</summary>
     public required double EdgeGap { get; init; }
 
+    /// <summary>What the brackets give way by, with all that carries them; zero for rigid ones
+    /// [degrees/(N·mm)].</summary>
+    public double ComplianceDegrees { get; init; }
+
     /// <summary>The path of the turned slot, in order, in degrees as the file gives them.</summary>
     public required ImmutableArray<double> TwistsDegrees { get; init; }
 
@@ -71,6 +75,7 @@ public static class TwistCaseReader
         double? height = fields.Number("slot_height_mm", Quantities.SlotHeight);
         double? depth = fields.Number("slot_depth_mm", Quantities.SlotDepth);
         double? gap = fields.Number("edge_gap_mm", Quantities.EdgeGap);
+        double? compliance = fields.Number("compliance_deg_per_N_mm", Quantities.Compliance, 0);
         ImmutableArray<double> twists = Twists(fields, problems);
         if (wire.Section is { } section)
         {
@@ -88,6 +93,7 @@ public static class TwistCaseReader
                 SlotHeight = height!.Value,
                 SlotDepth = depth!.Value,
                 EdgeGap = gap!.Value,
+                ComplianceDegrees = compliance!.Value,
                 TwistsDegrees = twists,
             }
             : null);

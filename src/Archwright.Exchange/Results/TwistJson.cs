@@ -33,6 +33,7 @@ public static class TwistJson
         using var json = new JsonOut(stream, Format);
         json.Lines("readings", test.TwistsDegrees.Zip(torques, Reading));
         json.Number("play_deg", double.IsPositiveInfinity(play) ? null : Angle.ToDegrees(play));
+        json.Number("compliance_deg_per_N_mm", test.ComplianceDegrees);
         json.Number("area_mm2", section.Area);
         json.Number("second_moment_over_thickness_mm4", section.BendingOverThickness);
         json.Number("second_moment_over_width_mm4", section.BendingOverWidth);

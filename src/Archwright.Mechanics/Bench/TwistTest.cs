@@ -9,7 +9,8 @@ namespace Archwright.Mechanics.Bench;
 /// turned about the wire.</summary>
 /// <remarks>Both slots have play, so the wire takes up twice the play of one before it answers; from there an elastic
 /// wire answers with GJ over the free length. Nothing here uses that formula: the wire is engaged as in any other
-/// case.</remarks>
+/// case. A bracket may give way: the twist that is asked for is then that of what carries it, and the slot turns by less,
+/// <c>slot = twist − compliance · torque</c>.</remarks>
 public static class TwistTest
 {
     private const double SlotWidth = 3;
@@ -22,17 +23,20 @@ public static class TwistTest
     /// <param name="slotHeight">Opening of both slots [mm].</param>
     /// <param name="slotDepth">From base to lid [mm].</param>
     /// <param name="edgeGap">Free length between the inner edges [mm].</param>
-    /// <param name="twists">Turn of the second slot, in the order of the test [rad].</param>
+    /// <param name="twists">Twist of what carries the second slot, in the order of the test [rad].</param>
     /// <param name="temperature">Of the wire [°C].</param>
+    /// <param name="compliance">What the brackets give way by, both together and with all that carries them; zero for
+    /// rigid ones [rad/(N·mm)].</param>
     /// <returns>Torque that turns the slot, positive with the twist, one a twist [N·mm].</returns>
     /// <exception cref="ArgumentException">The wire does not go into the slot, or a figure is out of range.</exception>
     /// <exception cref="InvalidOperationException">No equilibrium was found; the message says where.</exception>
     public static double[] Run(
         Wire wire, double slotHeight, double slotDepth, double edgeGap, ReadOnlySpan<double> twists,
-        double temperature = 36)
+        double temperature = 36, double compliance = 0)
     {
         ArgumentNullException.ThrowIfNull(wire);
         Require.Between(edgeGap, 0.2, 50, "mm");
+        Require.Between(compliance, 0, 1, "rad/(N·mm)");
         var axis = new Vector3(1, 0, 0);
         SlotFrame first = SlotFrame.Create(default, axis, new Vector3(0, 1, 0));
         SlotFrame second = SlotFrame.Create(axis * (edgeGap + SlotWidth), axis, new Vector3(0, 1, 0));
@@ -46,13 +50,12 @@ public static class TwistTest
         });
         Check(engager.Engage(), 0);
 
+        var turned = new TurnedSlot(engager, second, axis, compliance);
         var torques = new double[twists.Length];
         for (int i = 0; i < twists.Length; i++)
         {
             Require.Between(twists[i], -MostTwist, MostTwist, "rad");
-            EngagementResult result = engager.Apply(new Step(null, [(1, second.Moved(default, axis * twists[i]))]));
-            Check(result, twists[i]);
-            torques[i] = -Vector3.Dot(result.Slots[1].OnTooth.Moment, axis);
+            torques[i] = turned.Reach(twists[i]);
         }
 
         return torques;
@@ -69,7 +72,7 @@ public static class TwistTest
         Hold = Hold.EdgesOnly,
     };
 
-    private static void Check(EngagementResult result, double twist)
+    internal static void Check(EngagementResult result, double twist)
     {
         if (!result.Converged)
         {

@@ -14,7 +14,7 @@ public sealed class JsonTests
     {
         ["solve"] = (
             folder => ["solve", folder.Case("three-slots.json")], "archwright-forces/1",
-            ["converged", "residual_N", "elapsed_ms", "wire", "slots"]),
+            ["converged", "residual_N", "elapsed_ms", "wire", "slots", "law", "working"]),
         ["compare"] = (
             folder =>
                 ["compare", folder.Case("three-slots.json"), "--stock", folder.Text("stock.txt", "ss-016\nniti-014\n")],
@@ -43,7 +43,7 @@ public sealed class JsonTests
         ["twist"] = (
             folder => ["twist", "--case", folder.Case("twist.json")], "archwright-twist/1",
             [
-                "readings", "play_deg", "area_mm2", "second_moment_over_thickness_mm4",
+                "readings", "play_deg", "compliance_deg_per_N_mm", "area_mm2", "second_moment_over_thickness_mm4",
                 "second_moment_over_width_mm4", "torsion_constant_mm4",
             ]),
         ["validate"] = (_ => ["validate"], "archwright-validate/1", ["checks"]),

@@ -17,7 +17,8 @@ public sealed class TwistJsonTests
 
         Assert.Empty(Schema.Load("archwright-twist-1").Errors(written));
         Assert.Equal(
-            ["format", "readings", "play_deg", "area_mm2", "second_moment_over_thickness_mm4",
+            ["format", "readings", "play_deg", "compliance_deg_per_N_mm", "area_mm2",
+                "second_moment_over_thickness_mm4",
                 "second_moment_over_width_mm4",
                 "torsion_constant_mm4"],
             written.AsObject().Select(member => member.Key));

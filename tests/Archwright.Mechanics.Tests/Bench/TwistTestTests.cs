@@ -66,6 +66,47 @@ public sealed class TwistTestTests
         Assert.Equal(-torques[2], torques[3], tolerance: 1e-5 * torques[2]);
     }
 
+    /// <summary>Two springs in series: beyond the play an elastic wire answers with GJ/L, and a bracket that gives way by c
+    /// makes 1/(L/GJ + c) of it.</summary>
+    [Theory, Trait("basis", "independent")]
+    [InlineData(0.002)]
+    [InlineData(0.0097)]
+    [InlineData(0.1)]
+    public void Brackets_that_give_way_are_a_spring_in_series_with_the_wire(double compliance)
+    {
+        var section = Section.Rectangular(17 * Mil, 25 * Mil);
+        var wire = new Wire(section, new LinearElastic(180_000, 0.3));
+        double rate = 180_000 / 2.6 * section.Torsion / 5;
+        double play = 2 * section.TorquePlay(18 * Mil);
+
+        double[] torques = TwistTest.Run(
+            wire, 18 * Mil, 30 * Mil, edgeGap: 5, [0.1, 0.3, 0.6, 0.3, 0, -0.3], compliance);
+
+        double Expected(double twist) =>
+            Math.Sign(twist) * Math.Max(0, Math.Abs(twist) - play) / (1 / rate + compliance);
+        double largest = Expected(0.6);
+        Assert.All(
+            torques.Zip([0.1, 0.3, 0.6, 0.3, 0, -0.3]),
+            pair => Assert.Equal(Expected(pair.Second), pair.First, tolerance: 1e-3 * largest));
+    }
+
+    /// <summary>Every trial of a bracket that gives way is taken back: the loop is that of the wire, read at other twists.
+    /// </summary>
+    [Fact, Trait("basis", "law")]
+    public void A_bracket_that_gives_way_leaves_no_trace_of_its_trials_in_the_wire()
+    {
+        var wire = new Wire(
+            Section.Rectangular(19 * Mil, 25 * Mil), new ElasticPlastic(180_000, 0.3, 1200, 2000));
+        const double Compliance = 0.005;
+        double[] path = [10 * Degree, 20 * Degree, 40 * Degree, 60 * Degree, 40 * Degree, 25 * Degree];
+
+        double[] given = TwistTest.Run(wire, 22 * Mil, 30 * Mil, 5, path, Compliance);
+        double[] turns = [.. path.Zip(given, (twist, torque) => twist - Compliance * torque)];
+        double[] rigid = TwistTest.Run(wire, 22 * Mil, 30 * Mil, 5, turns);
+
+        Assert.All(given.Zip(rigid), pair => Assert.Equal(pair.Second, pair.First, 2e-3 * given.Max()));
+    }
+
     [Fact, Trait("basis", "law")]
     public void A_round_wire_gives_no_torque()
     {
