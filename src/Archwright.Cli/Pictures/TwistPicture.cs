@@ -24,7 +24,8 @@ internal static class TwistPicture
         {
             canvas.Fill(new Box(0, 0, canvas.Width, canvas.Height), Colours.Paper);
             canvas.Text(new Spot(28, 44), title, new TextStyle(27, Colours.Text, Bold: true));
-            canvas.Text(new Spot(28, 72), TwistReport.SetUp(test) + "; the way back dashed", new TextStyle(16, Colours.Quiet));
+            canvas.Text(new Spot(28, 72), TwistReport.SetUp(test) + "; the way back dashed",
+                new TextStyle(16, Colours.Quiet));
             canvas.Text(new Spot(28, 96), TwistReport.Play(test), new TextStyle(16, Colours.Text));
             using Plot chart = Chart(test, torques, unit);
             canvas.Chart(chart, new Box(28, 112, Sheet.Width - 56, Height - 140));

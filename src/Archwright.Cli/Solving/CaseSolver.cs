@@ -30,7 +30,9 @@ internal static class CaseSolver
 
         ImmutableArray<SlotFrame> actual = [.. file.Arrangement.Slots.Select(slot => slot.Actual)];
         SolvedState first = State(file, engaged, actual);
-        EngagementResult? working = engaged.Converged && IsDisplaced(file.Arrangement) ? engager.Working(cancellation) : null;
+        EngagementResult? working = engaged.Converged && IsDisplaced(file.Arrangement)
+            ? engager.Working(cancellation)
+            : null;
         return new SolvedCase(file, first, Steps(file, engager, first, cancellation), elapsed, repeated)
         {
             Working = working is { Converged: true } ? working : null,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Archwright.Cli.Running;
 using Archwright.Dentition.Catalogue;
 using Archwright.Exchange.CaseFiles;
@@ -83,7 +84,7 @@ internal static class WholeLaw
             return null;
 
         string where = whole.Engaged.Result.Converged ? $" in step {lost + 1}" : "";
-        string residual = whole.Last.Result.Residual.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
+        string residual = whole.Last.Result.Residual.ToString("0.00", CultureInfo.InvariantCulture);
         return whole.Last.Result.Obstacle?.Reason is { Length: > 0 } reason
             ? $"{reason.TrimEnd('.')}{where}"
             : $"no equilibrium was found{where} (out of balance by {residual} N)";

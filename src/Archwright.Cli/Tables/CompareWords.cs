@@ -69,8 +69,8 @@ internal static class CompareWords
     {
         IEnumerable<string> readings = wire.Lasting.Select(one =>
             $"{(100 * one.OffsetLeft).ToString("0", CultureInfo.InvariantCulture)} % {unit.Figure(one.Force)}");
-        return $"As the teeth come in, force on {words.Number(wire.LargestForceSlot)} [{unit.Symbol}] at the offset that "
-            + $"remains: {string.Join(", ", readings)}.";
+        return $"As the teeth come in, force on {words.Number(wire.LargestForceSlot)} [{unit.Symbol}] at the offset "
+            + $"that remains: {string.Join(", ", readings)}.";
     }
 
     /// <summary>Largest strain in percent of the elastic limit; a star where the limit is the start of a

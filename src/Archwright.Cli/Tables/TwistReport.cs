@@ -33,8 +33,8 @@ internal static class TwistReport
         Layout.Paragraph(terminal, Play(test));
         if (test.ComplianceDegrees == 0)
         {
-            Layout.Paragraph(terminal, "The brackets are rigid here; real ones give way with all that carries them, and "
-                + "measured torques are lower (--compliance).");
+            Layout.Paragraph(terminal, "The brackets are rigid here; real ones give way with all that carries them, "
+                + "and measured torques are lower (--compliance).");
         }
 
         Layout.Paragraph(terminal, "Stated sizes: real slots are often larger, so real play is often more and real "

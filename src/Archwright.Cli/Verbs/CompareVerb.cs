@@ -32,8 +32,8 @@ internal static class CompareVerb
         var all = new Option<bool>("--all") { Description = "Show every wire." };
         var lasting = new Option<bool>("--lasting")
         {
-            Description = "How the force lasts as the teeth come in: at 80, 75, 50 and 25 % of the offsets, for the wires "
-                + "shown.",
+            Description = "How the force lasts as the teeth come in: at 80, 75, 50 and 25 % of the offsets, for the "
+                + "wires shown.",
         };
         var quick = new Option<bool>("--quick")
         {
@@ -136,6 +136,6 @@ internal static class CompareVerb
     }
 
     private sealed record Request(
-        string File, string? Stock, string? Limits, int Top, bool Lasting, bool Quick, string? Plot, ForceUnit Unit, ToothNotation Teeth,
-        bool Json);
+        string File, string? Stock, string? Limits, int Top, bool Lasting, bool Quick, string? Plot,
+        ForceUnit Unit, ToothNotation Teeth, bool Json);
 }

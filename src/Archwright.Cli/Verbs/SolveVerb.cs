@@ -23,11 +23,12 @@ internal static class SolveVerb
             "--repeat", "Solve N times cold and N times warm in one process and give both medians.", 1, MostRepeats,
             usual: 0);
         UsualOption<double[]> history = NumberOption.List(
-            "--history", "Temperatures the wire goes through: put in at the first, then the others.", "degC,degC,…", "°C", -5, 80, []);
+            "--history", "Temperatures the wire goes through: put in at the first, then the others.",
+            "degC,degC,…", "°C", -5, 80, []);
         var firstModulus = new Option<bool>("--first-modulus")
         {
-            Description = "As if the wire were elastic without end, with its first modulus: too strong a force where it "
-                + "transforms or yields.",
+            Description = "As if the wire were elastic without end, with its first modulus: too strong a force where "
+                + "it transforms or yields.",
         };
         firstModulus.Validators.Add(result =>
         {
@@ -58,7 +59,8 @@ internal static class SolveVerb
             terminal,
             new Request(
                 parsed.GetRequiredValue(file), history.Of(parsed), parsed.GetValue(firstModulus), repeat.Of(parsed),
-                parsed.GetValue(limits), parsed.GetValue(plot), unit.Of(parsed), teeth.Of(parsed), parsed.GetValue(json)),
+                parsed.GetValue(limits), parsed.GetValue(plot), unit.Of(parsed), teeth.Of(parsed),
+                parsed.GetValue(json)),
             cancellation)));
         return verb;
     }

@@ -62,8 +62,8 @@ public sealed record ComparedWire
     public bool BeyondElasticRange => MaxStrain > StrainLimit;
 
     /// <summary>Permanent set after release at the temperature of the arch [mm]: zero for a wire that stays within its
-    /// elastic range; null where it is not known (not engaged, or engaged as if it were elastic without limit, when a set
-    /// shows only as a strain above the limit).</summary>
+    /// elastic range; null where it is not known (not engaged, or engaged as if it were elastic without limit, when a
+    /// set shows only as a strain above the limit).</summary>
     public double? Set { get; init; }
 
     /// <summary>The force figures of the working state: once every displaced tooth has come

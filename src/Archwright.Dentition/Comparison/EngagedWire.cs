@@ -3,8 +3,8 @@ using Archwright.Mechanics.Engagement;
 
 namespace Archwright.Dentition.Comparison;
 
-/// <summary>A wire that was engaged, and can be relieved from there: the teeth come along their way toward rest, and the
-/// wire unloads with its history. For one thread.</summary>
+/// <summary>A wire that was engaged, and can be relieved from there: the teeth come along their way toward rest, and
+/// the wire unloads with its history. For one thread.</summary>
 internal interface IEngagedWire
 {
     /// <summary>On engagement.</summary>

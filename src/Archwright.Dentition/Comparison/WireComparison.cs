@@ -60,9 +60,7 @@ public static class WireComparison
     }
 
     /// <summary>Compares wires on an arch with every force figure in two forms, on engagement and working, and with the
-    /// permanent set of those that yield; takes about three times as long as <see cref="Run(Arrangement,
-    /// IReadOnlyList{ClinicalAxes}, IReadOnlyList{CatalogueWire}, ForceCeilings, IProgress{int}?, CancellationToken)"/>.
-    /// </summary>
+    /// permanent set of those that yield; takes about three times as long as <c>Run</c>.</summary>
     /// <param name="arch">The arch; its wire is replaced by each candidate.</param>
     /// <param name="axes">Clinical axes of each slot, in order.</param>
     /// <param name="candidates">The wires to try.</param>
@@ -97,8 +95,8 @@ public static class WireComparison
             Each(candidates, wire => working.Of(wire, cancellation), progress, cancellation));
     }
 
-    /// <summary>The same wires with <see cref="ComparedWire.Lasting"/>: what each of those that go in pushes with as the
-    /// teeth come in.</summary>
+    /// <summary>The same wires with <see cref="ComparedWire.Lasting"/>: what each of those that go in pushes with as
+    /// the teeth come in.</summary>
     /// <param name="compared">Wires that were compared on this arch.</param>
     /// <param name="arch">The arch.</param>
     /// <param name="axes">Clinical axes of each slot, in order.</param>

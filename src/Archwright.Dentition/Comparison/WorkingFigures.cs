@@ -53,7 +53,8 @@ internal sealed class WorkingFigures(Arrangement arch, WireJudge judge, WorkingF
     /// <summary>Where the slots are once every displaced one has come a share of its way.</summary>
     internal static ImmutableArray<SlotFrame> Places(Arrangement arch, double share)
     {
-        ImmutableArray<SlotFrame>.Builder places = arch.Slots.Select(slot => slot.Actual).ToImmutableArray().ToBuilder();
+        var places = ImmutableArray.CreateBuilder<SlotFrame>(arch.Slots.Length);
+        places.AddRange(arch.Slots.Select(slot => slot.Actual));
         foreach ((int slot, SlotFrame frame) in Engager.Relieving(arch, share).Moves)
             places[slot] = frame;
 

@@ -11,7 +11,8 @@ namespace Archwright.Mechanics.Bench;
 /// <param name="compliance">What the bracket gives way by [rad/(N·mm)].</param>
 internal sealed class TurnedSlot(Engager engager, SlotFrame rest, Vector3 axis, double compliance)
 {
-    /// <summary>How closely the twist is met; the torque of a wire with memory is good to some 1e-4 N·mm [rad].</summary>
+    /// <summary>How closely the twist is met; the torque of a wire with memory is good to some 1e-4 N·mm
+    /// [rad].</summary>
     private const double Tolerance = 1e-5;
 
     private const int MostTrials = 40;
@@ -23,9 +24,9 @@ internal sealed class TurnedSlot(Engager engager, SlotFrame rest, Vector3 axis, 
     /// <param name="twist">Twist of what carries the slot [rad].</param>
     /// <returns>Torque that turns the slot, positive with the twist [N·mm].</returns>
     /// <exception cref="InvalidOperationException">No equilibrium was found.</exception>
-    /// <remarks>By the rule of secants: the left side grows by 1 or more for each unit of turn, so the turn lies between
-    /// where it is and where that of a rigid bracket would be. Every trial starts from the same state: only the last
-    /// leaves a trace in the history of the wire.</remarks>
+    /// <remarks>By the rule of secants: the left side grows by 1 or more for each unit of turn, so the turn lies
+    /// between where it is and where that of a rigid bracket would be. Every trial starts from the same state: only the
+    /// last leaves a trace in the history of the wire.</remarks>
     public double Reach(double twist)
     {
         double near = turn;

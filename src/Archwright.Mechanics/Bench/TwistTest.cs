@@ -9,8 +9,8 @@ namespace Archwright.Mechanics.Bench;
 /// turned about the wire.</summary>
 /// <remarks>Both slots have play, so the wire takes up twice the play of one before it answers; from there an elastic
 /// wire answers with GJ over the free length. Nothing here uses that formula: the wire is engaged as in any other
-/// case. A bracket may give way: the twist that is asked for is then that of what carries it, and the slot turns by less,
-/// <c>slot = twist − compliance · torque</c>.</remarks>
+/// case. A bracket may give way: the twist that is asked for is then that of what carries it, and the slot turns by
+/// less, <c>slot = twist − compliance · torque</c>.</remarks>
 public static class TwistTest
 {
     private const double SlotWidth = 3;

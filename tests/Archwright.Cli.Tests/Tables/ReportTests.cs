@@ -42,8 +42,8 @@ public sealed class ReportTests
             Law = new LawUsed(LawKind.FirstModulus, "no equilibrium was found (out of balance by 0.20 N)"),
         });
 
-        Assert.Contains("With its whole law no answer was found for this wire: no equilibrium was found (out of balance "
-            + "by 0.20 N). The figures are those of its first modulus, and too high.", text.Replace('\n', ' '),
+        Assert.Contains("With its whole law no answer was found for this wire: no equilibrium was found (out of "
+            + "balance by 0.20 N). The figures are those of its first modulus, and too high.", text.Replace('\n', ' '),
             StringComparison.Ordinal);
         Assert.Contains("those of its initial modulus", text, StringComparison.Ordinal);
     }

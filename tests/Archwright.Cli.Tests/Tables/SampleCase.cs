@@ -136,7 +136,8 @@ internal static class SampleCase
         {
             Canine => ContactState.BothEdges, Canine - 1 or Canine + 1 => ContactState.OneEdge, _ => ContactState.None,
         };
-        return new SlotLoad(slot.Label, new Wrench(share * force, share * moment, slot.Actual.Centre), contact, 0.05 * (i - 7),
+        return new SlotLoad(slot.Label, new Wrench(share * force, share * moment, slot.Actual.Centre), contact,
+            0.05 * (i - 7),
             i == Canine ? 0.3 : 0);
     }
 }

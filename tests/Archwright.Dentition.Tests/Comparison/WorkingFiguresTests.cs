@@ -29,9 +29,9 @@ public sealed class WorkingFiguresTests
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    /// <summary>By another way: the same wire engaged afresh in the slots that have come a fifth of their way. An elastic
-    /// wire knows no history. Each engagement lays its nodes by where the wire touched on its way, and is good to 0.3 %
-    /// of the largest force (docs/theory/rod.md): hence twice that.</summary>
+    /// <summary>By another way: the same wire engaged afresh in the slots that have come a fifth of their way. An
+    /// elastic wire knows no history. Each engagement lays its nodes by where the wire touched on its way, and is good
+    /// to 0.3 % of the largest force (docs/theory/rod.md): hence twice that.</summary>
     [Fact, Trait("basis", "independent")]
     public void An_elastic_wire_at_work_pushes_as_one_engaged_in_the_relieved_slots()
     {

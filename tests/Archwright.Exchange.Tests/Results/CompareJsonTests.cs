@@ -83,7 +83,8 @@ public sealed class CompareJsonTests
         Assert.Equal("13", option["working_force_tooth"]!.GetValue<string>());
         Assert.Equal(9, option["working_moment_N_mm"]!.GetValue<double>());
         Assert.Equal(["13"], option["teeth_above_ceiling_working"]!.AsArray().Select(t => t!.GetValue<string>()));
-        Assert.Equal([1, 0.8], option["lasting"]!.AsArray().Select(one => one!["offset_left_share"]!.GetValue<double>()));
+        Assert.Equal(
+            [1, 0.8], option["lasting"]!.AsArray().Select(one => one!["offset_left_share"]!.GetValue<double>()));
         Assert.Equal(2.1, option["lasting"]![1]!["force_N"]!.GetValue<double>());
         Assert.Equal("13", option["lasting"]![1]!["largest_force_tooth"]!.GetValue<string>());
         Assert.Null(Written([Engaged])["options"]![0]!["teeth_above_ceiling_working"]);

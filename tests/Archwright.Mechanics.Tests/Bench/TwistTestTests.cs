@@ -66,8 +66,8 @@ public sealed class TwistTestTests
         Assert.Equal(-torques[2], torques[3], tolerance: 1e-5 * torques[2]);
     }
 
-    /// <summary>Two springs in series: beyond the play an elastic wire answers with GJ/L, and a bracket that gives way by c
-    /// makes 1/(L/GJ + c) of it.</summary>
+    /// <summary>Two springs in series: beyond the play an elastic wire answers with GJ/L, and a bracket that gives way
+    /// by c makes 1/(L/GJ + c) of it.</summary>
     [Theory, Trait("basis", "independent")]
     [InlineData(0.002)]
     [InlineData(0.0097)]
@@ -90,8 +90,8 @@ public sealed class TwistTestTests
             pair => Assert.Equal(Expected(pair.Second), pair.First, tolerance: 1e-3 * largest));
     }
 
-    /// <summary>Every trial of a bracket that gives way is taken back: the loop is that of the wire, read at other twists.
-    /// </summary>
+    /// <summary>Every trial of a bracket that gives way is taken back: the loop is that of the wire, read at other
+    /// twists.</summary>
     [Fact, Trait("basis", "law")]
     public void A_bracket_that_gives_way_leaves_no_trace_of_its_trials_in_the_wire()
     {

@@ -9,8 +9,8 @@ namespace Archwright.Mechanics.Tests.Engagement;
 /// the theory print, and the tests hold.</summary>
 internal static class Convergence
 {
-    /// <summary>The problem: mechanics-benchmarks.json, superelastic_three_slots; 200 two-node elements on half the wire
-    /// and 80 layers of another program, uncertainty 1.3e-3 of the largest force.</summary>
+    /// <summary>The problem: mechanics-benchmarks.json, superelastic_three_slots; 200 two-node elements on half the
+    /// wire and 80 layers of another program, uncertainty 1.3e-3 of the largest force.</summary>
     public const string Problem = "slots-A-016-in-022";
 
     /// <summary>The middle slot goes out and back.</summary>

@@ -11,8 +11,8 @@ public sealed class ConvergenceTests
 {
     private const string File = "ARCHWRIGHT_CONVERGENCE";
 
-    /// <summary>A line of the page: the usual mesh and stride keep the promised 0.3 %, twice as fine is no worse by more
-    /// than the uncertainty of the reference (0.13 %).</summary>
+    /// <summary>A line of the page: the usual mesh and stride keep the promised 0.3 %, twice as fine is no worse by
+    /// more than the uncertainty of the reference (0.13 %).</summary>
     [Fact, Trait("basis", "independent")]
     public void The_usual_mesh_keeps_three_per_mille_and_a_finer_one_is_no_worse()
     {
@@ -40,7 +40,8 @@ public sealed class ConvergenceTests
     public void The_page_of_tables()
     {
         string? path = Environment.GetEnvironmentVariable(File);
-        Assert.SkipWhen(path is null, $"Writes docs/theory/convergence.md where {File} names it: scripts/convergence.sh");
+        Assert.SkipWhen(
+            path is null, $"Writes docs/theory/convergence.md where {File} names it: scripts/convergence.sh");
 
         var page = new StringBuilder(Head);
         foreach (int elements in new[] { 1, 2, 3, 4, 6, 8, 12 })
@@ -93,9 +94,9 @@ public sealed class ConvergenceTests
 
         ## Mesh
 
-        The three-slot problem of `mechanics-benchmarks.json` (superelastic, round 0.016 in, the middle slot 3 mm out and
-        back): largest difference of the middle force over the whole loop, as a share of its largest. The reference is
-        another program with 200 two-node elements on half the wire and 80 layers; its own uncertainty is 0.13 %, so
+        The three-slot problem of `mechanics-benchmarks.json` (superelastic, round 0.016 in, the middle slot 3 mm out
+        and back): largest difference of the middle force over the whole loop, as a share of its largest. The reference
+        is another program with 200 two-node elements on half the wire and 80 layers; its own uncertainty is 0.13 %, so
         figures near that say nothing more.
 
         | elements in a gap and a slot | unknowns | error |
@@ -117,15 +118,15 @@ public sealed class ConvergenceTests
 
     private const string Fibres = """
 
-        Shorter strides do not help: from four steps on the error grows. Why has not been found. Every committed step hands
-        the history from the Gauss points to the stations and lets the wire slide, so more steps do both more often; that is
-        where to look.
+        Shorter strides do not help: from four steps on the error grows. Why has not been found. Every committed step
+        hands the history from the Gauss points to the stations and lets the wire slide, so more steps do both more
+        often; that is where to look.
 
         ## Fibres
 
-        A section led along a path of curvature, axial force nil, against 2000 layers of another program (its uncertainty
-        0.02 %): largest error of the moment, as a share of its largest. Lanes fill up with fibres of no area, so the
-        count may be a little above rings × angles.
+        A section led along a path of curvature, axial force nil, against 2000 layers of another program (its
+        uncertainty 0.02 %): largest error of the moment, as a share of its largest. Lanes fill up with
+        fibres of no area, so the count may be a little above rings × angles.
 
         | problem | fibres | count | error |
         |---|---|---:|---:|

@@ -393,8 +393,8 @@ public sealed class LawTests
         LawCases.Enough(shown, count, enough);
     }
 
-    /// <summary>What one arch shows of a law. An arch that is engaged but cannot be compared (no one place of rest, another
-    /// kind of wire) shows nothing, and is not counted as if it did.</summary>
+    /// <summary>What one arch shows of a law. An arch that is engaged but cannot be compared (no one place of rest,
+    /// another kind of wire) shows nothing, and is not counted as if it did.</summary>
     private readonly record struct Shown(double? Value, bool IsEngaged)
     {
         public static Shown NotComparable { get; } = new(null, true);
