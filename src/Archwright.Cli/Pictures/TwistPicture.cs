@@ -49,7 +49,7 @@ internal static class TwistPicture
         double[] fine = Between(twists);
         double[] torquesBetween = TwistTest.Run(
             test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, [.. fine.Select(Angle.FromDegrees)],
-            Angle.FromDegrees(test.ComplianceDegrees));
+            compliance: Angle.FromDegrees(test.ComplianceDegrees));
         double[] shown = [.. torquesBetween.Select(unit.Of)];
         int top = Stops * TwistReport.Top(test);
         Line(chart, fine[..(top + 1)], shown[..(top + 1)], LinePattern.Solid);

@@ -110,7 +110,7 @@ internal static class TwistVerb
         {
             return TwistTest.Run(
                 test.Wire, test.SlotHeight, test.SlotDepth, test.EdgeGap, test.Twists.AsSpan(),
-                Angle.FromDegrees(test.ComplianceDegrees));
+                compliance: Angle.FromDegrees(test.ComplianceDegrees));
         }
         catch (ArgumentException fault)
         {

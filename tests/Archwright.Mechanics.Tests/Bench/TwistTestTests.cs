@@ -80,7 +80,7 @@ public sealed class TwistTestTests
         double play = 2 * section.TorquePlay(18 * Mil);
 
         double[] torques = TwistTest.Run(
-            wire, 18 * Mil, 30 * Mil, edgeGap: 5, [0.1, 0.3, 0.6, 0.3, 0, -0.3], compliance);
+            wire, 18 * Mil, 30 * Mil, edgeGap: 5, [0.1, 0.3, 0.6, 0.3, 0, -0.3], compliance: compliance);
 
         double Expected(double twist) =>
             Math.Sign(twist) * Math.Max(0, Math.Abs(twist) - play) / (1 / rate + compliance);
@@ -100,7 +100,7 @@ public sealed class TwistTestTests
         const double Compliance = 0.005;
         double[] path = [10 * Degree, 20 * Degree, 40 * Degree, 60 * Degree, 40 * Degree, 25 * Degree];
 
-        double[] given = TwistTest.Run(wire, 22 * Mil, 30 * Mil, 5, path, Compliance);
+        double[] given = TwistTest.Run(wire, 22 * Mil, 30 * Mil, 5, path, compliance: Compliance);
         double[] turns = [.. path.Zip(given, (twist, torque) => twist - Compliance * torque)];
         double[] rigid = TwistTest.Run(wire, 22 * Mil, 30 * Mil, 5, turns);
 
