@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using Archwright.Browser.Tests;
+using Archwright.Practice.Demo;
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(PracticeApp))]
@@ -77,6 +78,10 @@ public sealed class PracticeApp : IAsyncLifetime
         Directory.Delete(folder, recursive: true);
         // Whatever the tests did, the app had nothing to warn of and no fault went unhandled.
         Assert.True(complaints.IsEmpty, string.Join("\n", complaints.Take(MostShown)));
+        // And whatever was looked at, nobody's name stands in a line for whoever runs it.
+        string[] names = [.. DemoPractice.Make(DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime))
+            .Patients.Select(one => one.FamilyName)];
+        Assert.DoesNotContain(log, line => names.Any(one => line.Contains(one, StringComparison.OrdinalIgnoreCase)));
     }
 
     /// <summary>Opens a screen of its own, with its own cookies.</summary>

@@ -76,6 +76,8 @@ internal static class CommandLine
             WiresVerb.Create(terminal),
             ValidateVerb.Create(terminal),
             ServeVerb.Create(terminal),
+            BackupVerb.Create(terminal),
+            RestoreVerb.Create(terminal),
         })
         {
             root.Add(verb);

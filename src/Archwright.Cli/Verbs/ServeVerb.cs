@@ -14,21 +14,13 @@ internal static class ServeVerb
 {
     private const int UsualPort = 5080;
 
-    /// <summary>The variable that names a PostgreSQL server: a connection string holds a password, which does not
-    /// belong on a command line that others can list.</summary>
-    private const string DatabaseVariable = "ARCHWRIGHT_DATABASE";
-
     /// <summary>Makes the verb.</summary>
     public static Command Create(Terminal terminal)
     {
         UsualOption<int> port = NumberOption.Whole(
             "--port", $"Port on this computer; another free one is taken when it is not free. Usual: {UsualPort}.",
             0, 65535, UsualPort);
-        var data = new Option<string?>("--data")
-        {
-            Description = "Folder of the records. Usual: a folder of your account on this computer.",
-            HelpName = "FOLDER",
-        };
+        Option<string?> data = RecordsFolder.Option();
         var demo = new Option<bool>("--demo") { Description = "Open the demo practice: everybody in it is invented." };
         Option<bool> json = CommonOptions.Json();
         var verb = new Verb("serve", "Open the practice app in the browser of this computer. Ctrl-C ends it.")
@@ -47,9 +39,9 @@ internal static class ServeVerb
             new ServeOptions
             {
                 Port = port.Of(parsed),
-                DataFolder = parsed.GetValue(data) ?? UsualFolder(parsed.GetValue(demo)),
+                DataFolder = RecordsFolder.Of(parsed.GetValue(data), parsed.GetValue(demo)),
                 Demo = parsed.GetValue(demo),
-                Postgres = Environment.GetEnvironmentVariable(DatabaseVariable) is { Length: > 0 } named ? named : null,
+                Postgres = RecordsFolder.Postgres,
                 Answers = new CaseAnswers(),
             },
             parsed.GetValue(json),
@@ -104,13 +96,5 @@ internal static class ServeVerb
 
         terminal.Output.WriteLine($"Records: {options.DataFolder}. Ctrl-C ends the app.");
         terminal.Output.WriteLine(address);
-    }
-
-    private static string UsualFolder(bool demo)
-    {
-        string home = Environment.GetFolderPath(
-            Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create);
-        return Path.Combine(
-            home.Length > 0 ? home : AppContext.BaseDirectory, "archwright", demo ? "demo" : "practice");
     }
 }

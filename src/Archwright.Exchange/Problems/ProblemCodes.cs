@@ -97,6 +97,8 @@ public static class ProblemCodes
     internal static readonly ProblemCode RowTwice = new("AW-TABLE-010", "The same row twice");
     internal static readonly ProblemCode StockUnknown = new(
         "AW-STOCK-001", "A stock wire that is not in the catalogue");
+    internal static readonly ProblemCode StockCell = new(
+        "AW-STOCK-002", "A cell of a list of lots that cannot be read");
     internal static readonly ProblemCode CeilingWhose = new("AW-CEILING-001", "A ceiling for no known tooth or group");
     internal static readonly ProblemCode CeilingMovement = new("AW-CEILING-002", "A ceiling for no known movement");
 
@@ -116,6 +118,6 @@ public static class ProblemCodes
         StepEmpty, StepUnknownTooth, StepToothTwice,
         BendTooFar, FrictionNotYet,
         TableEmpty, ColumnUnknown, ColumnMissing, ColumnTwice, RowWidth, QuoteOpen, CellNumber, CellEmpty,
-        RowsTooMany, RowTwice, StockUnknown, CeilingWhose, CeilingMovement,
+        RowsTooMany, RowTwice, StockUnknown, StockCell, CeilingWhose, CeilingMovement,
     ];
 }

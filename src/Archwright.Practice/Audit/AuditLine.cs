@@ -34,6 +34,9 @@ public enum AuditAct
 
     /// <summary>Took something out of the program, as on paper.</summary>
     Exported,
+
+    /// <summary>Deleted a record by the practice's rule.</summary>
+    Deleted,
 }
 
 /// <summary>One line of the trail: who did what, when, to whom. Only ever added.</summary>

@@ -117,6 +117,21 @@ public static class PracticeRules
     public static readonly Rule ATokenSaysForWhomWhatAndHowLong = new(
         nameof(ATokenSaysForWhomWhatAndHowLong), "A token has a name, a scope at least, and an end within a year.");
 
+    /// <summary>Who may delete.</summary>
+    public static readonly Rule OnlyAnOrthodontistDeletesByTheRule = new(
+        nameof(OnlyAnOrthodontistDeletesByTheRule), "Only an orthodontist deletes a record by the practice's rule.");
+
+    /// <summary>How long records stay.</summary>
+    public static readonly Rule ARecordStaysAsLongAsTheRuleSays = new(
+        nameof(ARecordStaysAsLongAsTheRuleSays), "A record stays as long as the practice's rule says.");
+
+    /// <summary>Recalled lots.</summary>
+    public static readonly Rule ARecalledLotIsNotFitted = new(
+        nameof(ARecalledLotIsNotFitted), "Nothing is fitted from a lot that is recalled.");
+
+    /// <summary>Reason of a recall.</summary>
+    public static readonly Rule ARecallSaysWhy = new(nameof(ARecallSaysWhy), "A recall says why.");
+
     /// <summary>All rules.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
@@ -129,6 +144,7 @@ public static class PracticeRules
         APhotographIsAPicture, AnAlertSaysWhat,
         OnlyAnOrthodontistReleasesALeaflet, ALeafletTellsOfASignedVisit, ALinkEnds, DiscomfortIsZeroToTen,
         OnlyAnOrthodontistLetsAProgramIn, ATokenSaysForWhomWhatAndHowLong,
+        OnlyAnOrthodontistDeletesByTheRule, ARecordStaysAsLongAsTheRuleSays, ARecalledLotIsNotFitted, ARecallSaysWhy,
     ];
 
     /// <summary>Stops what would break a rule.</summary>

@@ -43,6 +43,9 @@ public sealed record PracticeSettings
     /// so.</summary>
     public int? RetentionYears { get; init; }
 
+    /// <summary>Age up to which a record is kept in any case; null for none.</summary>
+    public int? RetentionAge { get; init; }
+
     /// <summary>Address under which patients reach this program, as "https://braces.example"; empty for the address
     /// that the staff use.</summary>
     public string PublicAddress { get; init; } = "";

@@ -25,6 +25,15 @@ public sealed class StockLot
     /// <summary>Lot as on the label.</summary>
     public string Lot { get; private set; } = "";
 
+    /// <summary>Number of the article on the label, GTIN-14; empty when it was not noted.</summary>
+    public string Gtin { get; private set; } = "";
+
+    /// <summary>Day on which it was recalled; null while it is not.</summary>
+    public DateOnly? RecalledOn { get; private set; }
+
+    /// <summary>Why it was recalled; empty while it is not.</summary>
+    public string RecalledBecause { get; private set; } = "";
+
     /// <summary>Last day of use; null when the label has none.</summary>
     public DateOnly? Expires { get; private set; }
 
@@ -43,7 +52,8 @@ public sealed class StockLot
     /// <summary>Puts a lot on the shelf.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A count is negative.</exception>
     public static StockLot Receive(
-        string wireId, Jaw? jaw, string form, string lot, DateOnly? expires, int pieces, int reorderAt)
+        string wireId, Jaw? jaw, string form, string lot, DateOnly? expires, int pieces, int reorderAt,
+        string gtin = "")
     {
         ArgumentOutOfRangeException.ThrowIfNegative(pieces);
         ArgumentOutOfRangeException.ThrowIfNegative(reorderAt);
@@ -54,6 +64,7 @@ public sealed class StockLot
             Jaw = jaw,
             Form = form,
             Lot = lot,
+            Gtin = gtin,
             Expires = expires,
             OnHand = pieces,
             ReorderAt = reorderAt,
@@ -71,9 +82,18 @@ public sealed class StockLot
         return more;
     }
 
+    /// <summary>Notes that the lot is recalled: no piece of it is fitted any more.</summary>
+    /// <exception cref="RuleBrokenException">No reason.</exception>
+    public void Recall(string why, DateOnly on)
+    {
+        PracticeRules.ARecallSaysWhy.Keep(why.Trim().Length > 0, "Say why the lot is recalled, and by whom.");
+        RecalledOn ??= on;
+        RecalledBecause = why.Trim();
+    }
+
     /// <summary>True when a piece may be taken for an arch on a day.</summary>
     public bool CanServe(Jaw jaw, DateOnly day) =>
-        OnHand > 0 && (Jaw is null || Jaw == jaw) && (Expires is null || day <= Expires);
+        OnHand > 0 && RecalledOn is null && (Jaw is null || Jaw == jaw) && (Expires is null || day <= Expires);
 
     /// <summary>Takes one piece.</summary>
     /// <param name="wireId">The wire that was decided on.</param>
@@ -90,6 +110,9 @@ public sealed class StockLot
         PracticeRules.AnExpiredLotIsNotFitted.Keep(
             Expires is null || day <= Expires,
             $"Lot {Lot} has expired on {Expires:yyyy-MM-dd}. Take it off the shelf.");
+        PracticeRules.ARecalledLotIsNotFitted.Keep(
+            RecalledOn is null,
+            $"Lot {Lot} is recalled ({RecalledBecause}). Take it off the shelf, and choose another.");
         PracticeRules.StockDoesNotFallBelowNothing.Keep(
             OnHand > 0, $"Nothing is left of lot {Lot}. Choose another lot, or count the shelf again.");
         OnHand--;

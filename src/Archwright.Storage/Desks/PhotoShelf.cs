@@ -56,6 +56,9 @@ public sealed class PhotoShelf(string folder)
             : null;
     }
 
+    /// <summary>Drops a photograph that no visit names any more.</summary>
+    internal void Drop(string file) => File.Delete(Path.Combine(folder, Path.GetFileName(file)));
+
     // Stops at the first byte too many, whatever size was announced.
     private static async Task CopyAsync(Stream source, FileStream file, CancellationToken cancellation)
     {

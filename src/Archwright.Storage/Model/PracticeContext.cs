@@ -1,6 +1,7 @@
 using Archwright.Practice.Audit;
 using Archwright.Practice.Clients;
 using Archwright.Practice.Courses;
+using Archwright.Practice.Keeping;
 using Archwright.Practice.Leaflets;
 using Archwright.Practice.Links;
 using Archwright.Practice.People;
@@ -51,6 +52,12 @@ public abstract class PracticeContext(DbContextOptions options)
 
     /// <summary>Programs that may ask the API.</summary>
     public DbSet<ApiClient> Clients => Set<ApiClient>();
+
+    /// <summary>Records that were deleted by the practice's rule.</summary>
+    public DbSet<Disposal> Disposals => Set<Disposal>();
+
+    /// <summary>What the program judged by, and since when.</summary>
+    public DbSet<PolicyInForce> PoliciesInForce => Set<PolicyInForce>();
 
     internal DbSet<OwnTextRow> OwnTexts => Set<OwnTextRow>();
 
@@ -131,6 +138,8 @@ public abstract class PracticeContext(DbContextOptions options)
             lot.Property(one => one.Jaw).HasConversion<string>().HasMaxLength(5);
             lot.Property(one => one.Revision).IsConcurrencyToken();
             lot.HasIndex(one => one.WireId);
+            lot.Property(one => one.Gtin).HasMaxLength(14);
+            lot.HasIndex(one => one.Gtin);
         });
         builder.Entity<StockMovement>(movement =>
         {
@@ -142,6 +151,12 @@ public abstract class PracticeContext(DbContextOptions options)
             line.ToTable("Trail");
             line.Property(one => one.Act).HasConversion<string>().HasMaxLength(20);
             line.HasIndex(one => new { one.PatientId, one.At });
+        });
+        builder.Entity<PolicyInForce>(policy => policy.ToTable("PoliciesInForce"));
+        builder.Entity<Disposal>(disposal =>
+        {
+            disposal.ToTable("Disposals");
+            disposal.HasIndex(one => one.PatientId);
         });
         builder.Entity<SettingsRow>(row =>
         {

@@ -65,7 +65,6 @@ internal static class ApiRoutes
         // As in case files: snake_case.
         services.ConfigureHttpJsonOptions(
             json => json.SerializerOptions.PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower);
-        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         CaseJobs.AddTo(services);
         ApiDocument.AddTo(services);
         services.TryAddSingleton<ICaseAnswers, NoAnswers>();

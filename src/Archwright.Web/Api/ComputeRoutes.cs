@@ -118,25 +118,31 @@ internal static class ComputeRoutes
 
     private static Task<IResult> ForecastAsync(
         HttpContext context, CaseJobs jobs,
-        [FromQuery, Description("How far to look ahead, 1 to 104.")] int? weeks,
+        [FromQuery, Description("How far to look ahead: a whole number, 1 to 104.")] string? weeks,
         [FromQuery, Description("Forecasts by chance, for ranges, 0 to 1000; without it one at the median rate.")]
-        int? draws,
-        [FromQuery, Description("The same number gives the same draws; without it 1.")] int? seed,
+        string? draws,
+        [FromQuery, Description("The same whole number gives the same draws; without it 1.")] string? seed,
         [FromQuery, Description("Another wire of the catalogue in place of the case's.")] string? wire,
-        [FromQuery(Name = "whole_law"), Description("Follow the alloy with its plateau and history; slower.")]
-        bool? wholeLaw)
+        [FromQuery(Name = "whole_law"), Description("true: follow the alloy with its plateau and history; slower.")]
+        string? wholeLaw)
     {
         List<ApiProblem> problems =
             Unknown(context.Request, nameof(weeks), nameof(draws), nameof(seed), nameof(wire), "whole_law");
-        Within(problems, nameof(weeks), weeks ?? 0, 1, ForecastRequest.MostWeeks);
-        Within(problems, nameof(draws), draws ?? 0, 0, MostDraws);
-        Within(problems, nameof(seed), seed ?? 1, 0, int.MaxValue);
+        int ahead = Whole(problems, nameof(weeks), weeks, 0, 1, ForecastRequest.MostWeeks);
+        int chance = Whole(problems, nameof(draws), draws, 0, 0, MostDraws);
+        int first = Whole(problems, nameof(seed), seed, 1, 0, int.MaxValue);
+        if (wholeLaw is not (null or "true" or "false"))
+        {
+            problems.Add(new ApiProblem(
+                "", "whole_law", $"whole_law is “{wholeLaw}”.", "Write true or false, or leave it out."));
+        }
+
         if (wire is not null)
             Wire(wire, nameof(wire), problems);
         return BeginAsync(context, jobs, problems, text => new CaseQuestion
         {
-            Task = CaseTask.Forecast, CaseText = text, Weeks = weeks ?? 0, Draws = draws ?? 0, Seed = seed ?? 1,
-            Wire = wire, WholeLaw = wholeLaw ?? false,
+            Task = CaseTask.Forecast, CaseText = text, Weeks = ahead, Draws = chance, Seed = first,
+            Wire = wire, WholeLaw = wholeLaw == "true",
         });
     }
 
@@ -251,15 +257,20 @@ internal static class ComputeRoutes
                 known.Length > 0 ? $"Known are: {string.Join(", ", known)}." : "Take it out.")),
     ];
 
-    private static void Within(List<ApiProblem> problems, string name, int value, int low, int high)
+    private static int Whole(
+        List<ApiProblem> problems, string name, string? text, int otherwise, int low, int high)
     {
-        if (value < low || value > high)
+        int value = otherwise;
+        bool isNumber = text is null
+            || int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out value);
+        if (!isNumber || value < low || value > high)
         {
             problems.Add(new ApiProblem(
-                "", name,
-                string.Create(CultureInfo.InvariantCulture, $"{name} is {value}."),
+                "", name, text is null ? $"{name} is needed." : $"{name} is “{text}”.",
                 string.Create(CultureInfo.InvariantCulture, $"Give a whole number from {low} to {high}.")));
         }
+
+        return value;
     }
 
     private static List<string>? Stock(string? listed, List<ApiProblem> problems)

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text.Json;
 using Archwright.Dentition.Teeth;
 using Archwright.Practice.Clients;
@@ -31,7 +32,9 @@ internal static class RecordRoutes
             .WithSummary("One visit").Produces<VisitBody>().ProducesProblem(StatusCodes.Status404NotFound);
     }
 
-    private static async Task<IResult> FindAsync(string? name, HttpContext context, PatientFiles files)
+    private static async Task<IResult> FindAsync(
+        [Description("Parts of given and family names; accents and capitals do not matter.")] string? name,
+        HttpContext context, PatientFiles files)
     {
         if (string.IsNullOrWhiteSpace(name) || name.Length > 200)
         {

@@ -3,12 +3,14 @@ using System.Net.Sockets;
 using Archwright.Dentition.Comparison;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Settings;
+using Archwright.Storage.Backups;
 using Archwright.Storage.Desks;
 using Archwright.Storage.Model;
 using Archwright.Storage.Opening;
 using Archwright.Treatment.Policies;
 using Archwright.Web.Api;
 using Archwright.Web.Bench;
+using Archwright.Web.Keeping;
 using Archwright.Web.Layout;
 using Archwright.Web.Leaflets;
 using Archwright.Web.PatientPages;
@@ -44,6 +46,7 @@ public static class PracticeServer
             await DemoLoading.MakeAsync(database, TimeProvider.System, cancellation);
 
         WebApplication app = Build(options, database, await database.SettingsAsync(cancellation));
+        await NotePolicyAsync(app.Services.GetRequiredService<PolicyHistory>(), cancellation);
         await app.StartAsync(cancellation);
         return app;
     }
@@ -52,6 +55,18 @@ public static class PracticeServer
     public static string Address(WebApplication app) =>
         app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()?.Addresses.First()
         ?? throw new InvalidOperationException("The app does not listen.");
+
+    // What the advice of this program judges by, so that the record says since when.
+    private static async Task NotePolicyAsync(PolicyHistory history, CancellationToken cancellation)
+    {
+        VisitPolicy policy = VisitPolicy.Default;
+        await history.NoteAsync(
+            "policy", policy.Version, string.Join('\n', policy.Figures.Select(one => $"{one.Name}={one.Figure}")),
+            cancellation);
+        await history.NoteAsync(
+            "ceilings", policy.Version, string.Join('\n', ForceCeilings.Default.All.Select(one => one.ToString())),
+            cancellation);
+    }
 
     private static PracticeDatabase Database(ServeOptions options)
     {
@@ -76,7 +91,11 @@ public static class PracticeServer
         // Standard output is for the address; the demo's and the practice's keys lie in a folder of their own.
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Warning)
             .AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace)
-            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error)
+            // A form that is too old or comes from elsewhere is answered with 400; it is no fault of the program's.
+            .AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Error)
+            // It would write every address, and an address may hold the name that somebody searched for.
+            .AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Warning);
         builder.Services.AddDataProtection().SetApplicationName("archwright")
             .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(options.DataFolder, "keys")));
         AddPractice(builder.Services, options, database, settings);
@@ -103,6 +122,7 @@ public static class PracticeServer
         LeafletRoutes.Map(app);
         PatientRoutes.Map(app);
         ApiRoutes.Map(app);
+        KeepingRoutes.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }
@@ -121,7 +141,10 @@ public static class PracticeServer
         services.AddSingleton<VisitDesk>().AddSingleton<PatientFiles>().AddSingleton<Diary>().AddSingleton<Shelf>();
         services.AddSingleton<TextDesk>();
         services.AddSingleton<LeafletDesk>().AddSingleton<PatientDoor>().AddSingleton<PictureMaker>();
-        services.AddSingleton<ClientDesk>();
+        services.AddSingleton<ClientDesk>().AddSingleton<RetentionDesk>().AddSingleton<RecordExport>();
+        services.AddSingleton<RecallDesk>().AddSingleton<StockPlanning>().AddSingleton<PolicyHistory>();
+        services.AddSingleton(new BackupWriter(
+            database, Path.Combine(options.DataFolder, "photographs"), TimeProvider.System));
         services.AddSingleton(ForceCeilings.Default);
         services.AddSingleton<IWireAdvisor>(inner => new VisitWireAdvisor(
             VisitPolicy.Default,

@@ -5,6 +5,8 @@ using Archwright.Dentition.Positions;
 using Archwright.Dentition.Prescriptions;
 using Archwright.Dentition.Teeth;
 using Archwright.Exchange.CaseFiles;
+using Archwright.Storage.Backups;
+using Archwright.Storage.Opening;
 
 namespace Archwright.Cli.Tests.Running;
 
@@ -40,6 +42,24 @@ internal sealed class Folder : IDisposable
 
     /// <summary>Full path of a file in the folder.</summary>
     public string File(string name) => System.IO.Path.Combine(Path, name);
+
+    /// <summary>A folder with the records of a practice that has nobody yet.</summary>
+    public string Records()
+    {
+        string records = File("records");
+        Directory.CreateDirectory(records);
+        PracticeDatabase.Sqlite(System.IO.Path.Combine(records, "practice.db")).MigrateAsync().GetAwaiter().GetResult();
+        return records;
+    }
+
+    /// <summary>A backup of such records.</summary>
+    public string Backup()
+    {
+        string file = File("backup.zip");
+        PracticeDatabase database = PracticeDatabase.Sqlite(System.IO.Path.Combine(Records(), "practice.db"));
+        new BackupWriter(database, File("none"), TimeProvider.System).WriteAsync(file).GetAwaiter().GetResult();
+        return file;
+    }
 
     /// <summary>A file with the text of one of our test cases.</summary>
     public string Case(string name)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Net.Http.Headers;
 using System.Text;
@@ -18,6 +19,9 @@ public sealed class ServedPractice : IAsyncDisposable
     private readonly SemaphoreSlim _gate = new(1, 1);
     private Process? _server;
     private string _address = "";
+
+    /// <summary>Every line that the program has written for whoever runs it: more than it usually writes.</summary>
+    public ConcurrentQueue<string> Log { get; } = new();
 
     /// <summary>Folder of the records.</summary>
     public string Folder { get; } = Directory.CreateTempSubdirectory("archwright-api-").FullName;
@@ -100,9 +104,9 @@ public sealed class ServedPractice : IAsyncDisposable
             ])
         {
             RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
+            Environment = { ["Logging__LogLevel__Default"] = "Information" },
         })!; // null only when a running process is reused
-        var said = new StringBuilder();
-        _server.ErrorDataReceived += (_, line) => said.AppendLine(line.Data);
+        _server.ErrorDataReceived += (_, line) => Log.Enqueue(line.Data ?? "");
         _server.BeginErrorReadLine();
         while (await _server.StandardOutput.ReadLineAsync() is { } line)
         {
@@ -114,6 +118,6 @@ public sealed class ServedPractice : IAsyncDisposable
             }
         }
 
-        throw new InvalidOperationException($"The app did not start: {said}");
+        throw new InvalidOperationException("The app did not start: " + string.Join('\n', Log));
     }
 }

@@ -46,6 +46,12 @@ public sealed class JsonTests
                 "readings", "play_deg", "compliance_deg_per_N_mm", "area_mm2", "second_moment_over_thickness_mm4",
                 "second_moment_over_width_mm4", "torsion_constant_mm4",
             ]),
+        ["backup"] = (
+            folder => ["backup", folder.File("monday.zip"), "--data", folder.Records()],
+            "archwright-backup-made/1", ["file", "made_at", "patients", "visits", "photographs", "tried"]),
+        ["restore"] = (
+            folder => ["restore", folder.Backup(), "--data", folder.File("tried")],
+            "archwright-restored/1", ["folder", "made_at", "patients", "visits", "set_aside"]),
         ["validate"] = (_ => ["validate"], "archwright-validate/1", ["checks"]),
         ["wires"] = (_ => ["wires"], "archwright-wires/1", ["wires", "alloys"]),
         ["arch"] = (

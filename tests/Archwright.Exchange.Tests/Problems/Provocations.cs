@@ -122,6 +122,8 @@ internal static class Provocations
             ReadCeilings("tooth,movement,force_N,source\n13,tip,,own\n13,intrusion,0.2,own\n13,intrusion,0.3,own\n"),
             Alone: false),
         new("AW-STOCK-001", () => ReadStock("ss-016\nss-0018\n")),
+        new("AW-STOCK-002", () => StockLotsReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(
+            "wire,lot,expires,pieces\nss-016,L1,31.3.2027,5\n"))).Problems),
         new("AW-CEILING-001", () => ReadCeilings("group,movement,force_N,source\nincisor teeth,intrusion,0.2,own\n")),
         new("AW-CEILING-002", () => ReadCeilings("tooth,movement,force_N,source\n13,intrution,0.2,own\n")),
     ];

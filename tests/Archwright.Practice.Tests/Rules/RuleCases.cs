@@ -3,6 +3,7 @@ using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Clients;
 using Archwright.Practice.Courses;
+using Archwright.Practice.Keeping;
 using Archwright.Practice.Leaflets;
 using Archwright.Practice.Links;
 using Archwright.Practice.People;
@@ -181,6 +182,21 @@ internal static class RuleCases
                 () => Token(days: 0), () => Token(days: 367), () => Token(name: " "),
                 () => ApiClient.Make("Lab", [], 30, Samples.Orthodontist, Samples.Now),
             ]),
+        (PracticeRules.OnlyAnOrthodontistDeletesByTheRule,
+            () => Dispose(Samples.Orthodontist, years: 10),
+            [() => Dispose(Samples.Assistant, years: 10)]),
+        (PracticeRules.ARecordStaysAsLongAsTheRuleSays,
+            () => Dispose(Samples.Orthodontist, years: 10),
+            [
+                () => Dispose(Samples.Orthodontist, years: 12), () => Dispose(Samples.Orthodontist, years: null),
+                () => Dispose(Samples.Orthodontist, years: 10, untilAge: 14),
+            ]),
+        (PracticeRules.ARecalledLotIsNotFitted,
+            () => Samples.Lot().Take("niti-014", Jaw.Upper, Samples.Today),
+            [TakeRecalled]),
+        (PracticeRules.ARecallSaysWhy,
+            () => Samples.Lot().Recall("The maker's letter of today.", Samples.Today),
+            [() => Samples.Lot().Recall(" ", Samples.Today)]),
     ];
 
     private static Visit Signed()
@@ -240,6 +256,17 @@ internal static class RuleCases
 
     private static void Link(int days) =>
         PatientLink.Make(Guid.NewGuid(), Guid.NewGuid(), days, Samples.Assistant, Samples.Now);
+
+    // The last entry is eleven years ago, the patient thirteen.
+    private static void Dispose(Actor by, int? years, int? untilAge = null) => Disposal.Confirm(
+        Samples.Patient(), Samples.Today.AddYears(-11), new Retention(years, untilAge), by, Samples.Now);
+
+    private static void TakeRecalled()
+    {
+        Archwright.Practice.Stock.StockLot lot = Samples.Lot();
+        lot.Recall("The maker's letter of today.", Samples.Today);
+        lot.Take("niti-014", Jaw.Upper, Samples.Today);
+    }
 
     private static void Token(string name = "Lab", int days = 30, Actor? by = null) =>
         ApiClient.Make(name, [ApiScope.Compute], days, by ?? Samples.Orthodontist, Samples.Now);

@@ -20,11 +20,11 @@ public sealed class PagesTests
     private static readonly Type[] AtTheChair =
     [
         typeof(ChairPage), typeof(CoursePage), typeof(Stock), typeof(RecordPage), typeof(CeilingsPage),
-        typeof(LeafletPage), typeof(AnswersPage),
+        typeof(LeafletPage), typeof(AnswersPage), typeof(LotPage), typeof(PolicyPage),
     ];
 
     private static readonly Type[] Owners =
-        [typeof(SettingsPage), typeof(StaffPage), typeof(ProgramsPage), typeof(TextsPage)];
+        [typeof(SettingsPage), typeof(StaffPage), typeof(ProgramsPage), typeof(TextsPage), typeof(KeepingPage)];
 
     private static readonly Type[] SignedIn =
         [typeof(Day), typeof(Find), typeof(Account), typeof(NewPatient), typeof(BookPage), typeof(BenchPage)];

@@ -137,6 +137,35 @@ namespace Archwright.Storage.Migrations.Postgres
                     b.ToTable("Treatments", (string)null);
                 });
 
+            modelBuilder.Entity("Archwright.Practice.Keeping.Disposal", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("StaffId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("StaffName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PatientId");
+
+                    b.ToTable("Disposals", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Practice.Leaflets.ReleasedLeaflet", b =>
                 {
                     b.Property<Guid>("Id")
@@ -302,6 +331,11 @@ namespace Archwright.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Gtin")
+                        .IsRequired()
+                        .HasMaxLength(14)
+                        .HasColumnType("character varying(14)");
+
                     b.Property<string>("Jaw")
                         .HasMaxLength(5)
                         .HasColumnType("character varying(5)");
@@ -312,6 +346,13 @@ namespace Archwright.Storage.Migrations.Postgres
 
                     b.Property<int>("OnHand")
                         .HasColumnType("integer");
+
+                    b.Property<string>("RecalledBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("RecalledOn")
+                        .HasColumnType("date");
 
                     b.Property<int>("ReorderAt")
                         .HasColumnType("integer");
@@ -325,6 +366,8 @@ namespace Archwright.Storage.Migrations.Postgres
                         .HasColumnType("text");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("Gtin");
 
                     b.HasIndex("WireId");
 
@@ -418,6 +461,31 @@ namespace Archwright.Storage.Migrations.Postgres
                     b.HasKey("Language", "Key");
 
                     b.ToTable("OwnTexts", (string)null);
+                });
+
+            modelBuilder.Entity("Archwright.Storage.Model.PolicyInForce", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTimeOffset>("Since")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Version")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("PoliciesInForce", (string)null);
                 });
 
             modelBuilder.Entity("Archwright.Storage.Model.SettingsRow", b =>

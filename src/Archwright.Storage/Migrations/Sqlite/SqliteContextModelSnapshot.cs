@@ -132,6 +132,35 @@ namespace Archwright.Storage.Migrations.Sqlite
                     b.ToTable("Treatments", (string)null);
                 });
 
+            modelBuilder.Entity("Archwright.Practice.Keeping.Disposal", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("StaffId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StaffName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PatientId");
+
+                    b.ToTable("Disposals", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Practice.Leaflets.ReleasedLeaflet", b =>
                 {
                     b.Property<Guid>("Id")
@@ -297,6 +326,11 @@ namespace Archwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Gtin")
+                        .IsRequired()
+                        .HasMaxLength(14)
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Jaw")
                         .HasMaxLength(5)
                         .HasColumnType("TEXT");
@@ -307,6 +341,13 @@ namespace Archwright.Storage.Migrations.Sqlite
 
                     b.Property<int>("OnHand")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("RecalledBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("RecalledOn")
+                        .HasColumnType("TEXT");
 
                     b.Property<int>("ReorderAt")
                         .HasColumnType("INTEGER");
@@ -320,6 +361,8 @@ namespace Archwright.Storage.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("Gtin");
 
                     b.HasIndex("WireId");
 
@@ -413,6 +456,31 @@ namespace Archwright.Storage.Migrations.Sqlite
                     b.HasKey("Language", "Key");
 
                     b.ToTable("OwnTexts", (string)null);
+                });
+
+            modelBuilder.Entity("Archwright.Storage.Model.PolicyInForce", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Since")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Version")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("PoliciesInForce", (string)null);
                 });
 
             modelBuilder.Entity("Archwright.Storage.Model.SettingsRow", b =>
