@@ -26,7 +26,7 @@ internal sealed class CaseAnswers : ICaseAnswers
             switch (question.Task)
             {
                 case CaseTask.Solve:
-                    SolveJson.Write(to, CaseSolver.Solve(file, repeats: 0, cancellation));
+                    SolveJson.Write(to, WholeLaw.Solve(file, repeats: 0, cancellation));
                     break;
                 case CaseTask.Compare:
                     Compare(question, file, to, progress, cancellation);
@@ -54,7 +54,7 @@ internal sealed class CaseAnswers : ICaseAnswers
         CaseQuestion question, CaseFile file, Stream to, IProgress<double>? progress, CancellationToken cancellation)
     {
         IReadOnlyList<CatalogueWire> wires = Wires(question) ?? WireCatalogue.Default.Wires;
-        IReadOnlyList<ComparedWire> ranked = SetUp(() => WireComparison.Run(
+        IReadOnlyList<ComparedWire> ranked = SetUp(() => WireComparison.AtWork(
             file.Arrangement, file.Axes, wires, ForceCeilings.Default,
             Counted(progress, wires.Count), cancellation));
         CompareJson.Write(ranked, file.Arrangement, to);

@@ -51,8 +51,8 @@ public sealed record WireDemand(IReadOnlyList<DemandLine> Lines, int Arches, int
     /// <param name="today">The day.</param>
     /// <param name="deliveryDays">From ordering to the shelf [days].</param>
     /// <remarks>An arch that comes with a wire is expected to leave with each other one as often as arches with that
-    /// wire did before. The sum of these shares is the mean of what will be taken, rounded to whole pieces to order. The
-    /// reserve that the practice set at the lots is kept on top.</remarks>
+    /// wire did before. The sum of these shares is the mean of what will be taken, rounded to whole pieces to order.
+    /// The reserve that the practice set at the lots is kept on top.</remarks>
     public static WireDemand Of(
         IReadOnlyCollection<ComingArch> coming, IReadOnlyCollection<PastChange> past,
         IReadOnlyCollection<StockLot> lots, DateOnly today, int deliveryDays)

@@ -70,7 +70,11 @@ public sealed class ApiComputeTests(ServedPractice practice)
         string wrong = ServedPractice.Example(Mild)
             .Replace("\"arch\":", "\"arcs\":", StringComparison.Ordinal);
 
-        foreach (string what in new[] { "solve", "compare", "forecast?weeks=0", "forecast?weeks=x", "forecast?whole_law=maybe", "visit?stock=niti-0", "visit?x=1" })
+        foreach (string what in new[]
+                 {
+                     "solve", "compare", "forecast?weeks=0", "forecast?weeks=x",
+                     "forecast?whole_law=maybe", "visit?stock=niti-0", "visit?x=1",
+                 })
         {
             using HttpResponseMessage answer = await client.PostAsync($"/api/v1/{what}", ServedPractice.Json(wrong));
             JsonElement[] problems = await ProblemsAsync(answer, HttpStatusCode.BadRequest);

@@ -72,7 +72,9 @@ public sealed class ApiDoorTests(ServedPractice practice)
     [Fact]
     public async Task Patients_and_visits_are_read_and_each_reading_stands_in_the_trail_with_the_programs_name()
     {
-        using HttpClient client = await practice.ClientAsync(ApiScope.Patients, ApiScope.Visits);
+        (ApiClient known, string token) = await practice.TokenAsync(ApiScope.Patients, ApiScope.Visits);
+        using HttpClient client = await practice.ClientAsync();
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", token);
 
         using JsonDocument found = JsonDocument.Parse(await client.GetStringAsync("/api/v1/patients?name=hana"));
         Guid id = found.RootElement[0].GetProperty("id").GetGuid();
@@ -88,7 +90,8 @@ public sealed class ApiDoorTests(ServedPractice practice)
         PracticeDatabase database = await practice.DatabaseAsync();
         await using PracticeContext db = database.CreateDbContext();
         Assert.Equal(3, await db.Trail.CountAsync(
-            line => line.PatientId == id && line.Act == AuditAct.Read && line.StaffName == "Test (program)"));
+            line => line.PatientId == id && line.Act == AuditAct.Read && line.StaffId == known.Id
+                && line.StaffName == "Test (program)"));
     }
 
     [Fact]
