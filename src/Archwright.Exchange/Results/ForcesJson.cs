@@ -27,6 +27,7 @@ public static class ForcesJson
         using var json = new JsonOut(stream, Format);
         json.Boolean("converged", report.Engaged.Converged && report.Steps.All(step => step.Converged));
         json.Number("residual_N", report.Steps.Aggregate(report.Engaged.Residual, (r, s) => Math.Max(r, s.Residual)));
+        json.Number("held_along_N", report.Engaged.HeldAlong);
         Time(json, report.Time);
         ImmutableArray<SlotFrame> places = [.. caseFile.Arrangement.Slots.Select(slot => slot.Actual)];
         State(json, caseFile, places, report.Engaged);

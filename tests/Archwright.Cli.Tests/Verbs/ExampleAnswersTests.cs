@@ -13,12 +13,11 @@ public sealed class ExampleAnswersTests
     public static TheoryData<string> Examples() =>
         [.. ExamplesTests.Files().Where(file => file != "bench-twist.json")];
 
-    /// <summary>All forces on the teeth together are nil. The mechanics tests hold the law itself; here it is a check
-    /// that nothing is lost or turned on the way to the file. The wire's place along itself is searched to a tenth of a
-    /// millimetre, which leaves up to about a hundredth of the largest force at the middle of the arch: hence 2 %.
-    /// </summary>
+    /// <summary>All forces on the teeth together are nil but for the force that holds the wire along the arch, which the
+    /// answer tells: a wire with memory does not slide to the last digit. The mechanics tests hold the law itself; here
+    /// it is a check that nothing is lost or turned on the way to the file.</summary>
     [Theory, Trait("basis", "law"), MemberData(nameof(Examples))]
-    public async Task Every_example_is_engaged_and_the_wire_as_a_whole_is_at_rest(string example)
+    public async Task Every_example_is_engaged_and_the_wire_as_a_whole_is_in_balance(string example)
     {
         using var folder = new Folder();
 
@@ -32,8 +31,10 @@ public sealed class ExampleAnswersTests
         ];
         double largest = forces.Max(force => Math.Sqrt(force.Sum(part => part * part)));
         Assert.True(largest > Felt, "An irregular arch is not passive.");
-        for (int axis = 0; axis < 3; axis++)
-            Assert.Equal(0, forces.Sum(force => force[axis]), tolerance: 0.02 * largest);
+        double held = Math.Abs(run.Json().GetProperty("held_along_N").GetDouble());
+        double together = Math.Sqrt(Enumerable.Range(0, 3)
+            .Sum(axis => Math.Pow(forces.Sum(force => force[axis]), 2)));
+        Assert.Equal(held, together, tolerance: 0.001 * largest);
     }
 
     /// <summary>What is displaced is pulled back: the force has the opposite sign of the offset.</summary>
