@@ -14,7 +14,7 @@ public sealed class JsonTests
     {
         ["solve"] = (
             folder => ["solve", folder.Case("three-slots.json")], "archwright-forces/1",
-            ["converged", "residual_N", "elapsed_ms", "wire", "slots", "law", "working"]),
+            ["converged", "residual_N", "held_along_N", "elapsed_ms", "wire", "slots", "law", "working"]),
         ["compare"] = (
             folder =>
                 ["compare", folder.Case("three-slots.json"), "--stock", folder.Text("stock.txt", "ss-016\nniti-014\n")],
