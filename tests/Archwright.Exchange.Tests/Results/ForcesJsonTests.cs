@@ -91,7 +91,8 @@ public sealed class ForcesJsonTests
             ["format", "converged", "residual_N", "held_along_N", "elapsed_ms", "wire", "slots", "law", "steps"],
             Keys(once));
         Assert.Equal(
-            ["format", "converged", "residual_N", "held_along_N", "cold_ms", "warm_ms", "wire", "slots", "law", "steps"],
+            ["format", "converged", "residual_N", "held_along_N", "cold_ms", "warm_ms", "wire", "slots", "law",
+                "steps"],
             Keys(repeated));
         Assert.Equal(["max_strain", "transformed_share", "set_mm", "stored_energy_N_mm"], Keys(once["wire"]!));
         Assert.Equal(
