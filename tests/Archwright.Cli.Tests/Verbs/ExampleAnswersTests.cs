@@ -14,8 +14,8 @@ public sealed class ExampleAnswersTests
         [.. ExamplesTests.Files().Where(file => file != "bench-twist.json")];
 
     /// <summary>All forces on the teeth together are nil but for the force that holds the wire along the arch, which
-    /// the answer tells: a wire with memory does not slide to the last digit. The mechanics tests hold the law itself; here
-    /// it is a check that nothing is lost or turned on the way to the file.</summary>
+    /// the answer tells: a wire with memory does not slide to the last digit. The mechanics tests hold the law itself;
+    /// here it is a check that nothing is lost or turned on the way to the file.</summary>
     [Theory, Trait("basis", "law"), MemberData(nameof(Examples))]
     public async Task Every_example_is_engaged_and_the_wire_as_a_whole_is_in_balance(string example)
     {
