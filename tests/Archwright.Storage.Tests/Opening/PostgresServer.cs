@@ -54,7 +54,7 @@ public sealed class PostgresServer : IAsyncLifetime
         RunAsServer("initdb", "-D", data, "-A", "trust", "-U", "app", "--no-sync", "-E", "UTF8");
         RunAsServer(
             "pg_ctl", "-s", "-D", data, "-l", Path.Combine(folder, "log"), "-w",
-            "-o", $"-p {port} -k {folder} -c listen_addresses=127.0.0.1 -c fsync=off -c max_connections=60", "start");
+            "-o", $"-p {port} -k {folder} -c listen_addresses=127.0.0.1 -c fsync=off -c max_connections=400", "start");
         return ValueTask.CompletedTask;
     }
 
