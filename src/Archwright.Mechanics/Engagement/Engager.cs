@@ -396,7 +396,7 @@ public sealed partial class Engager
 
     // The last, exact search lets the pin go: what little force it held, the wire's own grip on its mesh takes up, and
     // the loads on the teeth sum to nil. Where the wire would run away (no rest along the arch), the pin stays, and the
-    // residual says with what force.
+    // residual says with what force. From near by only a wire with memory comes here, whose pin stays.
     private SearchEnd Finish(int mostIterations, bool near, CancellationToken cancellation)
     {
         SearchEnd end = Again(mostIterations, near, loose: false, cancellation);
@@ -408,18 +408,16 @@ public sealed partial class Engager
         _rod.State.CopyTo(_before);
         _rod.NodesFollow = false;
         _slide.Hold(_rod, hold: false);
-        SearchEnd released = small ? Again(ReleaseIterations, near, loose: false, cancellation) : SearchEnd.Stalled;
+        SearchEnd released = small
+            ? Again(ReleaseIterations, near: false, loose: false, cancellation)
+            : SearchEnd.Stalled;
         _rod.NodesFollow = !_rod.Law.Remembers;
         if (released == SearchEnd.Converged)
             return released;
 
         _slide.Hold(_rod, hold: true);
         _before.AsSpan(0, _rod.State.Length).CopyTo(_rod.State);
-        end = _rod.SearchInside(mostIterations, AimAgain, restart: true, loose: false, cancellation);
-        if (near)
-            _rod.Contacts.LeaveInterior(TouchingForce);
-
-        return end;
+        return _rod.SearchInside(mostIterations, AimAgain, restart: true, loose: false, cancellation);
     }
 
     private SearchEnd Again(int mostIterations, bool near, bool loose, CancellationToken cancellation) => near

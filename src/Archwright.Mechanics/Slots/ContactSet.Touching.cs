@@ -42,12 +42,14 @@ internal sealed partial class ContactSet
         {
             double x = Vector3.Dot(frame.Outward, at.R - frame.Centre);
             double y = Vector3.Dot(frame.Third, at.R - frame.Centre);
-            return (at.Element, AtStation(at, frame, (frame.Outward * x + frame.Third * y) / row.Room, 0));
+            Vector3 away = (frame.Outward * x + frame.Third * y) / row.Room;
+            return (at.Element, AtStation(at, NormalToWire(away, at, frame, 0), 0));
         }
 
         bool turns = row.Corner != 0 || row.Across != 0;
         double first = turns ? row.Corner * at.Cos - Sign(side) * row.Across * at.Sin : 0;
-        return (at.Element, AtStation(at, frame, Axis(frame, row.Axis), first) * Sign(side));
+        Vector3 normal = NormalToWire(Axis(frame, row.Axis), at, frame, first);
+        return (at.Element, AtStation(at, normal, first) * Sign(side));
     }
 
     /// <summary>Holds a side as touched, without a force yet.</summary>
@@ -103,9 +105,10 @@ internal sealed partial class ContactSet
     // A wall that pulls by less than this share of the largest force is let be: rounding decides its sign.
     private const double PullingShare = 1e-9;
 
-    private static ElementVector AtStation(in Station at, in SlotFrame frame, Vector3 axis, double first)
+    // Derivative of a row by the unknowns, from its normal to the wire and its derivative by the turn.
+    private static ElementVector AtStation(in Station at, Vector3 normal, double first)
     {
-        ElementVector derivative = ElementVector.OfPoint(NormalToWire(axis, at, frame, first), at.Shape);
+        ElementVector derivative = ElementVector.OfPoint(normal, at.Shape);
         return first != 0 ? derivative + ElementVector.OfSlope(at.TurnByP * first, first, at.TurnShape) : derivative;
     }
 }

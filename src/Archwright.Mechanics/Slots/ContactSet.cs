@@ -149,7 +149,7 @@ internal sealed partial class ContactSet
 
             // The new effective value is λ + ρ c = p + (p − λ): as far again as the last step went. A wall that would
             // have to pull lets go.
-            if (!row.BothWays && !HoldsSet && after * before < 0)
+            if (!row.BothWays && after * before < 0)
                 after = 0;
 
             _byRow[i].AddTo(gradient, _elementOfRow[i], after - before);
@@ -322,10 +322,7 @@ internal sealed partial class ContactSet
         Span<double> gradient, BlockTridiagonal tangent, double stiffness)
     {
         Vector3 m = NormalToWire(axis, at, frame, first);
-        ElementVector derivative = ElementVector.OfPoint(m, at.Shape);
-        if (first != 0)
-            derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.TurnShape);
-
+        ElementVector derivative = AtStation(at, m, first);
         _byRow[index] = derivative;
         _elementOfRow[index] = at.Element;
         _bySlide[index] = first * at.TurnBySlide;
