@@ -1,8 +1,5 @@
-using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Comparison;
-using Archwright.Dentition.Positions;
 using Archwright.Dentition.Teeth;
-using Archwright.Practice.People;
 using Archwright.Practice.Values;
 using Archwright.Treatment.Decisions;
 using Archwright.Treatment.Policies;
@@ -17,9 +14,6 @@ namespace Archwright.Practice.Advice;
 public sealed class VisitWireAdvisor(
     VisitPolicy policy, TimeProvider clock, Func<SentenceStyle>? style = null) : IWireAdvisor
 {
-    // Any wire: the advisor puts its own in its place.
-    private const string AnyWire = "niti-014";
-
     // Half of the machine, so that the screens of others answer while one advice is computed.
     private static readonly int Threads = Math.Max(1, Environment.ProcessorCount / 2);
 
@@ -33,7 +27,7 @@ public sealed class VisitWireAdvisor(
         ArgumentNullException.ThrowIfNull(inputs);
         cancellation.ThrowIfCancellationRequested();
         VisitAdvice advice = VisitAdvisor.Advise(
-            Question(inputs),
+            AdviceQuestion.Of(inputs),
             new VisitOptions
             {
                 Policy = policy,
@@ -59,39 +53,6 @@ public sealed class VisitWireAdvisor(
             GivenAt = clock.GetUtcNow(),
         };
     }
-
-    private static VisitQuestion Question(AdviceInputs inputs)
-    {
-        ArchSetup arch = ArchModel.Build(inputs, AnyWire);
-        CatalogueWire? present = Known(inputs.PresentWire);
-        return new VisitQuestion
-        {
-            Arch = ArchToday.Of(arch),
-            // A wire that the catalogue does not hold is in place, and nothing can be said of it.
-            PresentIsKnown = inputs.PresentIsKnown && (inputs.PresentWire.Length == 0 || present is not null),
-            Present = present is null ? null : new PresentWire(present, inputs.PresentWeeks),
-            Choice = [.. inputs.Stock.Distinct().Select(Known).OfType<CatalogueWire>()],
-            ChoiceIsStock = true,
-            WorkingWire = Known(inputs.WorkingWire),
-            Alerts = [.. inputs.Alerts.Select(Alert).OfType<PatientAlert>()],
-            Discomfort = inputs.Discomfort,
-            AgeYears = inputs.AgeYears,
-        };
-    }
-
-    private static CatalogueWire? Known(string id) =>
-        WireCatalogue.Default.TryFind(id, out CatalogueWire? wire) ? wire : null;
-
-    // What is noted for people to read changes no rule.
-    private static PatientAlert? Alert(AlertKind kind) => kind switch
-    {
-        AlertKind.Nickel => PatientAlert.Nickel,
-        AlertKind.RootShortening => PatientAlert.Resorption,
-        AlertKind.Medicine => PatientAlert.Medication,
-        AlertKind.Hygiene => PatientAlert.Hygiene,
-        AlertKind.ReducedSupport => PatientAlert.ReducedSupport,
-        _ => null,
-    };
 
     private static AdviceKind Kind(AdvisedStep step) => step switch
     {

@@ -61,6 +61,14 @@ public sealed record ArchVisit
 
     /// <summary>The wire's end on the patient's left; null while not noted.</summary>
     public WireEnds? LeftEnd { get; init; }
+
+    /// <summary>How the ends are held; where right and left differ, the freer of both.</summary>
+    public WireEnds FreerEnd => (RightEnd, LeftEnd) switch
+    {
+        (WireEnds.Cinched, WireEnds.Cinched) => WireEnds.Cinched,
+        (WireEnds.Stopped, WireEnds.Stopped) => WireEnds.Stopped,
+        _ => WireEnds.Free,
+    };
 }
 
 /// <summary>Everything that is noted at one visit. Immutable: an edit makes a new one.</summary>

@@ -73,6 +73,8 @@ public sealed class RecordExport(
     {
         List<ArchTreatment> treatments = await db.Treatments.AsNoTracking()
             .Where(one => one.PatientId == patient.Id).OrderBy(one => one.BegunOn).ToListAsync(cancellation);
+        List<LadderRow> ladders = await db.Ladders.AsNoTracking().Where(one => one.PatientId == patient.Id)
+            .OrderBy(one => one.TreatmentId).ToListAsync(cancellation);
         List<DiscomfortDay> diary = await db.Discomfort.AsNoTracking()
             .Where(one => one.PatientId == patient.Id).OrderBy(one => one.Day).ToListAsync(cancellation);
         List<AuditLine> trail = await db.Trail.AsNoTracking().Where(one => one.PatientId == patient.Id)
@@ -90,6 +92,10 @@ public sealed class RecordExport(
                 ["ended_on"] = one.EndedOn is { } ended ? Text(ended) : null,
                 ["appliance"] = Part(one.Appliance),
                 ["started_from"] = Part(one.StartedFrom),
+            }),
+            ["ladders"] = Each(ladders, one => new JsonObject
+            {
+                ["treatment_id"] = one.TreatmentId, ["ladder"] = Part(one.Ladder),
             }),
             ["visits"] = Each(visits, Of),
             ["leaflets"] = Each(leaflets, one => new JsonObject

@@ -59,6 +59,8 @@ public abstract class PracticeContext(DbContextOptions options)
     /// <summary>What the program judged by, and since when.</summary>
     public DbSet<PolicyInForce> PoliciesInForce => Set<PolicyInForce>();
 
+    internal DbSet<LadderRow> Ladders => Set<LadderRow>();
+
     internal DbSet<OwnTextRow> OwnTexts => Set<OwnTextRow>();
 
     internal DbSet<SettingsRow> SettingsRows => Set<SettingsRow>();
@@ -116,6 +118,17 @@ public abstract class PracticeContext(DbContextOptions options)
             treatment.Property(one => one.Revision).IsConcurrencyToken();
             treatment.HasOne<Patient>().WithMany().HasForeignKey(one => one.PatientId)
                 .OnDelete(DeleteBehavior.Restrict);
+        });
+        builder.Entity<LadderRow>(row =>
+        {
+            row.ToTable("TreatmentLadders");
+            row.HasKey(one => one.TreatmentId);
+            row.Property(one => one.TreatmentId).ValueGeneratedNever();
+            row.Property(one => one.Ladder).IsDocument();
+            row.Property(one => one.Revision).IsConcurrencyToken();
+            row.HasIndex(one => one.PatientId);
+            row.HasOne<ArchTreatment>().WithOne().HasForeignKey<LadderRow>(one => one.TreatmentId)
+                .OnDelete(DeleteBehavior.Cascade);
         });
         builder.Entity<Visit>(visit =>
         {

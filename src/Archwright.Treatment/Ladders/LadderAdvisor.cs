@@ -64,10 +64,12 @@ public static class LadderAdvisor
             };
             var rules = new LadderRules(today, options.Policy, options.Style);
             _today = new LadderArch(_run, today.Arch, isToday: true);
+            LadderFit? inPlace = today.Present is { } present ? InPlace(present, rules) : null;
             _space = new LadderSpace
             {
                 Today = _today,
-                Present = today.Present is { } present ? InPlace(present, rules) : null,
+                Present = inPlace,
+                PresentStays = question.PresentStays && inPlace is { Figures.Engaged: true },
                 Wires = LadderChoice.Of(Suiting(today, options.Policy), _working),
                 Working = _working,
                 Rules = rules,
@@ -82,7 +84,7 @@ public static class LadderAdvisor
 
         public LadderAdvice Run()
         {
-            bool isThere = _space.Present is { Allowed: true } present && WireSize.Compare(present.Wire, _working) <= 0;
+            bool isThere = _space.Staying is { } present && WireSize.Compare(present.Wire, _working) <= 0;
             LadderFinding fewest = isThere ? new LadderFinding(null, true, null)
                 : Search(_space, new LadderAim(false, _options.MostVisits), _options.MostForecasts / 3);
             ImmutableArray<LadderAnswer> answers = fewest.Path is null ? [] : Answers(fewest);
@@ -94,6 +96,7 @@ public static class LadderAdvisor
                 Question = _question,
                 Working = _working,
                 WorkingIsAssumed = _isAssumed,
+                AgainstPresent = _space.Present?.Against ?? [],
                 Answers = LadderTies.Marked(answers, _options.Policy),
                 Asked = asked is null ? null : asked with
                 {

@@ -115,6 +115,10 @@ public sealed record LadderAdvice
     /// <summary>Whether nobody named it.</summary>
     public required bool WorkingIsAssumed { get; init; }
 
+    /// <summary>What the rules say against the wire in place; empty where nothing does, or none is in place. A ladder
+    /// begins with it only where nothing does, or where it was decided to stay.</summary>
+    public ImmutableArray<Finding> AgainstPresent { get; init; } = [];
+
     /// <summary>Fewest visits, gentlest, fastest; empty where no sequence keeps to the rules.</summary>
     public required ImmutableArray<LadderAnswer> Answers { get; init; }
 

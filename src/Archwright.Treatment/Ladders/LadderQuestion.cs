@@ -16,6 +16,10 @@ public sealed record LadderQuestion
     /// slots.</summary>
     public CatalogueWire? To { get; init; }
 
+    /// <summary>Whether the wire in place was decided today, so that it stays until the next visit whatever else might
+    /// go in. Counts only where a wire is in place.</summary>
+    public bool PresentStays { get; init; }
+
     /// <summary>The clinician's own sequence, to be set beside what is found; empty where none is asked about. It need
     /// not end with the working wire.</summary>
     public ImmutableArray<CatalogueWire> Asked { get; init; } = [];

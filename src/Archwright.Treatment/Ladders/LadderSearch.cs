@@ -83,7 +83,7 @@ internal sealed class LadderSearch(LadderSpace space, LadderAim aim, Func<bool> 
 
     private void Begin()
     {
-        if (space.Present is { Allowed: true } present)
+        if (space.Staying is { } present)
             Push(new Rung(null, present, space.Today, 0, 0, 0, 1, [.. space.Above(present)]));
         foreach (LadderFit fit in space.First.Where(fit => fit.ComfortIndex < aim.GentlerThan))
             Push(new Rung(null, fit, space.Today, 0, 0, fit.ComfortIndex, 1, [.. space.Above(fit)]));

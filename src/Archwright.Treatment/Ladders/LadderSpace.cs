@@ -15,6 +15,12 @@ internal sealed class LadderSpace
     /// <summary>The wire in place; null on bonding day.</summary>
     public LadderFit? Present { get; init; }
 
+    /// <summary>Whether the wire in place stays until the next visit, whatever the rules say of it.</summary>
+    public bool PresentStays { get; init; }
+
+    /// <summary>The wire in place where a ladder may begin with it.</summary>
+    public LadderFit? Staying => Present is { } present && (present.Allowed || PresentStays) ? present : null;
+
     /// <summary>Wires in order of stiffness, the working wire last.</summary>
     public required ImmutableArray<LadderWire> Wires { get; init; }
 
@@ -48,7 +54,8 @@ internal sealed class LadderSpace
     public LadderSpace Under(LadderRules rules) => new()
     {
         _first = First.Count > 0 ? First : null,
-        Today = Today, Present = Present, Wires = Wires, Working = Working, Rules = rules, Rate = Rate,
+        Today = Today, Present = Present, PresentStays = PresentStays,
+        Wires = Wires, Working = Working, Rules = rules, Rate = Rate,
         MostVisits = MostVisits, Threads = Threads, Exhaustive = Exhaustive, Alike = Alike,
         Cancellation = Cancellation, Loosen = Loosen,
     };
@@ -65,6 +72,9 @@ internal sealed class LadderSpace
 
     private IReadOnlyList<LadderFit> FindFirst()
     {
+        if (PresentStays)
+            return [];
+
         bool stays = Present is { Allowed: true };
         IEnumerable<LadderWire> among = stays ? Above(Present!) : Wires.Where(one => one.Wire.Id != Present?.Wire.Id);
         List<LadderFit> tried = Tried(Today, Present, among);

@@ -149,7 +149,7 @@ public sealed class ChairState
             Bonded = treatment.Appliance.Bonded,
             Positions = seen.Positions,
             Ties = Arch.Ties,
-            Ends = FreerEnd(Arch),
+            Ends = Arch.FreerEnd,
             PresentWire = Arch.Found?.WireId ?? "",
             PresentIsKnown = Arch.Found is not null || treatment.BegunOn == Visit.Day,
             PresentWeeks = Arch.Found?.WeeksOn(Visit.Day) ?? 0,
@@ -351,12 +351,4 @@ public sealed class ChairState
 
     private static string FirstKnown(params string?[] ids) =>
         ids.FirstOrDefault(id => !string.IsNullOrEmpty(id) && WireCatalogue.Default.TryFind(id, out _)) ?? "";
-
-    private static WireEnds FreerEnd(ArchVisit arch) => arch switch
-    {
-        { RightEnd: WireEnds.Cinched, LeftEnd: WireEnds.Cinched } => WireEnds.Cinched,
-        { RightEnd: WireEnds.Stopped or WireEnds.Cinched, LeftEnd: WireEnds.Stopped or WireEnds.Cinched }
-            when arch.RightEnd == arch.LeftEnd => WireEnds.Stopped,
-        _ => WireEnds.Free,
-    };
 }

@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Sockets;
 using Archwright.Dentition.Comparison;
 using Archwright.Practice.Advice;
+using Archwright.Practice.Ladders;
 using Archwright.Practice.Settings;
 using Archwright.Storage.Backups;
 using Archwright.Storage.Desks;
@@ -150,6 +151,11 @@ public static class PracticeServer
             VisitPolicy.Default,
             TimeProvider.System,
             () => Figures.Style(inner.GetRequiredService<SettingsDesk>().Settled)));
+        services.AddSingleton(inner => new LadderPlanner(
+            VisitPolicy.Default,
+            TimeProvider.System,
+            () => Figures.Style(inner.GetRequiredService<SettingsDesk>().Settled)));
+        services.AddSingleton<LadderDesk>().AddSingleton<LadderWork>();
         services.AddSingleton<CourseWatch>();
         services.AddSingleton<BenchLab>();
         services.AddScoped<CurrentStaff>();

@@ -3,8 +3,10 @@ using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
+using Archwright.Practice.Ladders;
 using Archwright.Practice.People;
 using Archwright.Practice.Visits;
+using Archwright.Treatment.Ladders;
 
 namespace Archwright.Web.Words;
 
@@ -73,6 +75,30 @@ public static class Say
         AdviceKind.LookFirst => "Advice: look first; no wire is put forward.",
         _ => $"First in rank today: {Wire(advice.WireId)}.",
     };
+
+    /// <summary>What a sequence of wires is good for: "Fewest visits and fastest".</summary>
+    public static string Kinds(IReadOnlyList<LadderKind> kinds)
+    {
+        string all = Joined([.. kinds.Select(kind => kind.Name())]);
+        return all.Length == 0 ? all : char.ToUpperInvariant(all[0]) + all[1..];
+    }
+
+    /// <summary>What has changed since a ladder was computed, in a clause.</summary>
+    public static string Change(LadderChange change) => change switch
+    {
+        LadderChange.Positions => "teeth were seen again",
+        LadderChange.Wire => "another wire is in place",
+        LadderChange.Appliance => "the appliance or its working wire has changed",
+        LadderChange.Ties => "ties or ends have changed",
+        LadderChange.Patient => "alerts, age or discomfort have changed",
+        LadderChange.Stock => "the practice keeps other wires",
+        LadderChange.Policy => "the policy has changed",
+        _ => "the program has changed",
+    };
+
+    /// <summary>"a, b and c".</summary>
+    public static string Joined(IReadOnlyList<string> words) =>
+        words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
 
     /// <summary>A tie.</summary>
     public static string Tie(TieKind tie) => tie switch

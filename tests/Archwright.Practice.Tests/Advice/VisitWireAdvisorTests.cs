@@ -145,9 +145,4 @@ public sealed class VisitWireAdvisorTests
                 all.Add(value);
         }
     }
-
-    private sealed class FixedClock : TimeProvider
-    {
-        public override DateTimeOffset GetUtcNow() => Samples.Now;
-    }
 }

@@ -433,6 +433,29 @@ namespace Archwright.Storage.Migrations.Postgres
                     b.ToTable("Visits");
                 });
 
+            modelBuilder.Entity("Archwright.Storage.Model.LadderRow", b =>
+                {
+                    b.Property<Guid>("TreatmentId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Ladder")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.HasKey("TreatmentId");
+
+                    b.HasIndex("PatientId");
+
+                    b.ToTable("TreatmentLadders", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Storage.Model.OwnTextRow", b =>
                 {
                     b.Property<string>("Language")
@@ -737,6 +760,15 @@ namespace Archwright.Storage.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("PatientId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Storage.Model.LadderRow", b =>
+                {
+                    b.HasOne("Archwright.Practice.Courses.ArchTreatment", null)
+                        .WithOne()
+                        .HasForeignKey("Archwright.Storage.Model.LadderRow", "TreatmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 

@@ -428,6 +428,29 @@ namespace Archwright.Storage.Migrations.Sqlite
                     b.ToTable("Visits");
                 });
 
+            modelBuilder.Entity("Archwright.Storage.Model.LadderRow", b =>
+                {
+                    b.Property<Guid>("TreatmentId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Ladder")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PatientId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("TreatmentId");
+
+                    b.HasIndex("PatientId");
+
+                    b.ToTable("TreatmentLadders", (string)null);
+                });
+
             modelBuilder.Entity("Archwright.Storage.Model.OwnTextRow", b =>
                 {
                     b.Property<string>("Language")
@@ -730,6 +753,15 @@ namespace Archwright.Storage.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("PatientId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Archwright.Storage.Model.LadderRow", b =>
+                {
+                    b.HasOne("Archwright.Practice.Courses.ArchTreatment", null)
+                        .WithOne()
+                        .HasForeignKey("Archwright.Storage.Model.LadderRow", "TreatmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 
