@@ -74,8 +74,8 @@ internal sealed class TraceReport(Terminal terminal, ForceUnit unit, ToothNotati
         }
 
         Layout.Paragraph(
-            terminal, "Outward in steps, as far as is said; the place of a tooth with the mechanics, the others judged "
-            + "again on the figures that are there.", style: Layout.Quiet);
+            terminal, "Outward in steps, as far as is said; age and the place of a tooth with the mechanics, the "
+            + "others judged again on the figures that are there.", style: Layout.Quiet);
     }
 
     // What has no unit is so or not.

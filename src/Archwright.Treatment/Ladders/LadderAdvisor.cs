@@ -37,6 +37,7 @@ public static class LadderAdvisor
     {
         private readonly LadderQuestion _question;
         private readonly LadderOptions _options;
+        private readonly VisitPolicy _policy;
         private readonly LadderRun _run;
         private readonly LadderArch _today;
         private readonly LadderSpace _space;
@@ -50,6 +51,7 @@ public static class LadderAdvisor
         {
             _question = question;
             _options = options;
+            _policy = options.Policy;
             (_working, _isAssumed) = question.Working;
             VisitQuestion today = question.Today with
             {
@@ -59,10 +61,10 @@ public static class LadderAdvisor
             };
             _run = new LadderRun
             {
-                Policy = options.Policy, UsualRate = today.Rate.Median, WeeksInPlace = today.Present?.Weeks ?? 0,
+                Policy = _policy, UsualRate = today.Rate.Median, WeeksInPlace = today.Present?.Weeks ?? 0,
                 Cancellation = cancellation, Progress = progress,
             };
-            var rules = new LadderRules(today, options.Policy, options.Style);
+            var rules = new LadderRules(today, _policy, options.Style);
             _today = new LadderArch(_run, today.Arch, isToday: true);
             LadderFit? inPlace = today.Present is { } present ? InPlace(present, rules) : null;
             _space = new LadderSpace
@@ -70,11 +72,11 @@ public static class LadderAdvisor
                 Today = _today,
                 Present = inPlace,
                 PresentStays = question.PresentStays && inPlace is { Figures.Engaged: true },
-                Wires = LadderChoice.Of(Suiting(today, options.Policy), _working),
+                Wires = LadderChoice.Of(Suiting(today, _policy), _working),
                 Working = _working,
                 Rules = rules,
                 Rate = _run.UsualRate,
-                MostVisits = options.MostVisits,
+                MostVisits = _policy.LadderVisits,
                 Threads = options.Threads,
                 Cancellation = cancellation,
                 Loosen = Loosened,
@@ -86,7 +88,7 @@ public static class LadderAdvisor
         {
             bool isThere = _space.Staying is { } present && WireSize.Compare(present.Wire, _working) <= 0;
             LadderFinding fewest = isThere ? new LadderFinding(null, true, null)
-                : Search(_space, new LadderAim(false, _options.MostVisits), _options.MostForecasts / 3);
+                : Search(_space, new LadderAim(false, _policy.LadderVisits), Share);
             ImmutableArray<LadderAnswer> answers = fewest.Path is null ? [] : Answers(fewest);
             (LadderAnswer? nearest, double? factor) = fewest.Path is null && !isThere ? Nearest() : (null, null);
             LadderAnswer? asked = Asked();
@@ -97,37 +99,39 @@ public static class LadderAdvisor
                 Working = _working,
                 WorkingIsAssumed = _isAssumed,
                 AgainstPresent = _space.Present?.Against ?? [],
-                Answers = LadderTies.Marked(answers, _options.Policy),
+                Answers = LadderTies.Marked(answers, _policy),
                 Asked = asked is null ? null : asked with
                 {
                     SameAs = [.. besides.Where(asked.IsSameSequence).Select(one => one.Kind)],
                     TiesWith =
                     [
-                        .. besides.Where(one => LadderTies.IsTie(asked, one, _options.Policy)).Select(one => one.Kind),
+                        .. besides.Where(one => LadderTies.IsTie(asked, one, _policy)).Select(one => one.Kind),
                     ],
                 },
                 Differences = asked is null ? []
-                    : [.. besides.Select(one => LadderTies.Difference(asked, one, _options.Policy))],
+                    : [.. besides.Select(one => LadderTies.Difference(asked, one, _policy))],
                 Nearest = nearest,
                 CeilingFactor = factor,
                 Because = isThere ? $"{_space.Present!.Wire.Id} is in place: no lighter than the working wire." // it is
                     : answers.IsEmpty ? WhyNone(fewest) : null,
-                Cautions = [.. LadderCautions.Of(_question.Today, _options.Policy, _working, _isAssumed)],
+                Cautions = [.. LadderCautions.Of(_question.Today, _policy, _working, _isAssumed)],
                 Missing = [.. MissingFacts.Of(_question.Today with { WorkingWire = _working })],
                 WiresLookedAt = _space.Wires.Length,
                 Forecasts = _run.Forecasts,
                 Draws = _options.Draws,
                 Seed = _options.Seed,
-                PolicyVersion = _options.Policy.Version,
+                PolicyVersion = _policy.Version,
             };
         }
+
+        // What each of the three searches may spend.
+        private int Share => _policy.LadderForecasts / 3;
 
         private ImmutableArray<LadderAnswer> Answers(LadderFinding fewest)
         {
             LadderPath path = fewest.Path!; // the caller has looked
-            int share = _options.MostForecasts / 3;
-            LadderFinding fastest = Search(_space, new LadderAim(true, _options.MostVisits), share);
-            LadderFinding gentlest = Gentlest(path, share);
+            LadderFinding fastest = Search(_space, new LadderAim(true, _policy.LadderVisits), Share);
+            LadderFinding gentlest = Gentlest(path);
             LadderPath soonest = fastest.Path ?? path;
             if (path.Weeks <= soonest.Weeks)
                 soonest = path;
@@ -140,14 +144,14 @@ public static class LadderAdvisor
         }
 
         // Each time: is there one that is gentler by more than forces are known?
-        private LadderFinding Gentlest(LadderPath start, int share)
+        private LadderFinding Gentlest(LadderPath start)
         {
-            int limit = Math.Min(_options.MostVisits, start.Visits + _options.ExtraVisits);
-            int end = _run.Forecasts + share;
+            int limit = Math.Min(_policy.LadderVisits, start.Visits + _policy.LadderExtraVisits);
+            int end = _run.Forecasts + Share;
             LadderPath best = start;
             while (true)
             {
-                double below = best.ComfortIndex * (1 - _options.Policy.ForceAccuracy);
+                double below = best.ComfortIndex * (1 - _policy.ForceAccuracy);
                 LadderFinding found = Search(
                     _space, new LadderAim(false, limit, below), Math.Max(1, end - _run.Forecasts));
                 if (found.Path is not { } gentler)
@@ -159,13 +163,13 @@ public static class LadderAdvisor
 
         private (LadderAnswer? Answer, double? Factor) Nearest()
         {
-            int end = _run.Forecasts + _options.MostForecasts;
+            int end = _run.Forecasts + _policy.LadderForecasts;
             foreach (double factor in Factors)
             {
                 LadderSpace space = _space.Under(
-                    new LadderRules(_space.Rules.Today, _options.Policy, _options.Style, factor));
+                    new LadderRules(_space.Rules.Today, _policy, _options.Style, factor));
                 LadderFinding found = Search(
-                    space, new LadderAim(false, _options.MostVisits), Math.Max(1, end - _run.Forecasts));
+                    space, new LadderAim(false, _policy.LadderVisits), Math.Max(1, end - _run.Forecasts));
                 if (found.Path is { } path)
                 {
                     LadderAnswer answer = Telling(space).Of(LadderKind.Nearest, path.Fits[0], Others(path));

@@ -36,7 +36,8 @@ public sealed record LadderQuestion
 /// <summary>How ladders are to be found.</summary>
 public sealed record LadderOptions
 {
-    /// <summary>By what each visit is judged.</summary>
+    /// <summary>By what each visit is judged, and how far ladders are looked for (its figures <c>ladder_…</c>).
+    /// </summary>
     public VisitPolicy Policy { get; init; } = VisitPolicy.Default;
 
     /// <summary>How forces and teeth read in sentences.</summary>
@@ -47,17 +48,6 @@ public sealed record LadderOptions
 
     /// <summary>The same number gives the same patients.</summary>
     public long Seed { get; init; } = 1;
-
-    /// <summary>Most visits until the working wire is in: longer ladders are not looked at.</summary>
-    /// <remarks>Common practice, no source: working wires are in within about a year.</remarks>
-    public int MostVisits { get; init; } = 12;
-
-    /// <summary>How many visits more than the fewest the gentlest sequence may take.</summary>
-    /// <remarks>Common practice, no source.</remarks>
-    public int ExtraVisits { get; init; } = 2;
-
-    /// <summary>Forecasts after which a search gives the best it has; how good that is it says.</summary>
-    public int MostForecasts { get; init; } = 60;
 
     /// <summary>Most threads; null: as many as the machine likes. The answer does not depend on it.</summary>
     public int? Threads { get; init; }
@@ -70,11 +60,5 @@ public sealed record LadderOptions
     {
         if (Draws is < 0 or > MostDraws)
             throw new ArgumentException($"There are 0 to {MostDraws} draws, not {Draws}.", nameof(Draws));
-        if (MostVisits is < 1 or > 60)
-            throw new ArgumentException("A ladder has 1 to 60 visits.", nameof(MostVisits));
-        if (ExtraVisits is < 0 or > 60)
-            throw new ArgumentException("The gentlest takes 0 to 60 visits more.", nameof(ExtraVisits));
-        if (MostForecasts < 1)
-            throw new ArgumentException("A search needs one forecast at least.", nameof(MostForecasts));
     }
 }

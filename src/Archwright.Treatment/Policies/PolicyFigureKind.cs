@@ -31,6 +31,9 @@ internal sealed record PolicyFigureKind(string Name, string Unit, double Low, do
     public const string ForecastAccuracy = "forecast_accuracy";
     public const string ForceAccuracy = "force_accuracy";
     public const string FollowedWires = "followed_wires";
+    public const string LadderVisits = "ladder_visits";
+    public const string LadderExtraVisits = "ladder_extra_visits";
+    public const string LadderForecasts = "ladder_forecasts";
 
     public static ImmutableArray<PolicyFigureKind> All { get; } =
     [
@@ -56,5 +59,8 @@ internal sealed record PolicyFigureKind(string Name, string Unit, double Low, do
         new(ForecastAccuracy, "1", 0, 1),
         new(ForceAccuracy, "1", 0, 1),
         new(FollowedWires, "wires", 1, 1000),
+        new(LadderVisits, "visits", 1, 60),
+        new(LadderExtraVisits, "visits", 0, 60),
+        new(LadderForecasts, "forecasts", 1, 10000),
     ];
 }

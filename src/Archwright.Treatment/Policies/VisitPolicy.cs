@@ -107,6 +107,15 @@ public sealed record VisitPolicy
     /// <summary>Most wires that are followed to the next visit.</summary>
     public int FollowedWires => (int)Math.Round(Of(PolicyFigureKind.FollowedWires));
 
+    /// <summary>Most visits of a ladder until the working wire is in.</summary>
+    public int LadderVisits => (int)Math.Round(Of(PolicyFigureKind.LadderVisits));
+
+    /// <summary>How many visits more than the fewest the gentlest ladder may take.</summary>
+    public int LadderExtraVisits => (int)Math.Round(Of(PolicyFigureKind.LadderExtraVisits));
+
+    /// <summary>Forecasts after which the search for ladders ends with the best it has.</summary>
+    public int LadderForecasts => (int)Math.Round(Of(PolicyFigureKind.LadderForecasts));
+
     /// <summary>Relative error of the computed forces.</summary>
     public double ForceAccuracy => Of(PolicyFigureKind.ForceAccuracy);
 

@@ -48,7 +48,7 @@ public sealed class LadderWork(LadderDesk desk, LadderPlanner planner, ILogger<L
     /// <summary>Raised whenever something of a computation changes; on any thread.</summary>
     public event EventHandler<LadderEventArgs>? Changed;
 
-    /// <summary>The computation for an arch; null when none is under way and the last one was kept or stopped.</summary>
+    /// <summary>The computation for an arch; null when none is under way and the last was kept or stopped.</summary>
     public LadderTask? Of(Guid treatmentId) =>
         all.TryGetValue(treatmentId, out Running? running) ? running.Task : null;
 

@@ -171,12 +171,28 @@ public sealed class LadderAdvisorTests
     }
 
     [Theory]
-    [InlineData(-1, 12)]
-    [InlineData(3000, 12)]
-    [InlineData(0, 0)]
-    public void Options_that_make_no_sense_are_refused(int draws, int visits) =>
-        Assert.Throws<ArgumentException>(() => LadderAdvisor.Find(
-            Question(), new LadderOptions { Draws = draws, MostVisits = visits }));
+    [InlineData(-1)]
+    [InlineData(3000)]
+    public void Options_that_make_no_sense_are_refused(int draws) =>
+        Assert.Throws<ArgumentException>(() => LadderAdvisor.Find(Question(), new LadderOptions { Draws = draws }));
+
+    [Fact]
+    public void The_policy_says_how_many_visits_a_ladder_may_take_and_how_long_is_searched()
+    {
+        LadderAdvice usual = Usual.Value;
+        LadderAdvice one = Find(policy: Wide.With("ladder_visits", 1));
+        LadderAdvice hasty = Find(policy: Wide.With("ladder_forecasts", 1));
+
+        LadderAnswer fewest = Of(usual, LadderKind.FewestVisits);
+        Assert.InRange(fewest.Visits.P50, 2, 12);
+        Assert.Empty(one.Answers); // it takes two at least
+        Assert.True(hasty.Forecasts < usual.Forecasts, $"{hasty.Forecasts} against {usual.Forecasts}");
+        Assert.True(fewest.IsProven && hasty.Answers.All(answer => !answer.IsProven));
+        // An answer quotes what it was judged by, and a star says that a figure is another.
+        Assert.Equal(VisitPolicy.Default.Version + "*", usual.PolicyVersion);
+        Assert.Equal(VisitPolicy.Default.Version, LadderAdvisor.Find(
+            Question() with { To = VisitSamples.Wires("niti-014")[0] }).PolicyVersion);
+    }
 
     private static LadderAnswer Of(LadderAdvice advice, LadderKind kind) =>
         Assert.Single(advice.Answers, one => one.Kind == kind);

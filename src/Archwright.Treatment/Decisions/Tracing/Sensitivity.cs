@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Comparison;
+using Archwright.Treatment.Ladders;
+using Archwright.Treatment.Movement;
 using Archwright.Treatment.Policies;
 
 namespace Archwright.Treatment.Decisions.Tracing;
@@ -19,10 +22,11 @@ public sealed record InputSensitivity(
 
 /// <summary>Which inputs would turn a recommendation, and how far they are from doing so.</summary>
 /// <remarks>
-/// Discomfort, weeks in place, alerts, stock, ceilings and the thresholds of the policy are judged again on the figures
-/// that are there (<see cref="VisitJudge"/>), each alone, outward from its value in steps; what was left out early
-/// stays left out. The place of the tooth that limits most is tried with the mechanics, among the wires that matter:
-/// at most four times three wires. Each input is moved alone; two together may turn an answer that neither turns.
+/// Discomfort, weeks in place, alerts, stock, the working wire, ceilings and the thresholds of the policy are judged
+/// again on the figures that are there (<see cref="VisitJudge"/>), each alone, outward from its value in steps; what
+/// was left out early stays left out. Age and the place of the tooth that limits most are tried with the mechanics,
+/// among the wires that matter: at most seven times three wires. Each input is moved alone; two together may turn an
+/// answer that neither turns.
 /// </remarks>
 public static class Sensitivity
 {
@@ -50,7 +54,7 @@ public static class Sensitivity
     {
         ArgumentNullException.ThrowIfNull(advice);
         ArgumentNullException.ThrowIfNull(options);
-        return [.. Judged(advice, options.Policy), .. Moved(advice, options, cancellation)];
+        return [.. Judged(advice, options.Policy), .. ComputedAnew(advice, options, cancellation)];
     }
 
     /// <summary>The part of the report that needs no mechanics.</summary>
@@ -99,6 +103,7 @@ public static class Sensitivity
                 value => Under(question, policy.With(name, value)), now);
         }
 
+        yield return Working(question, wire => Under(question with { WorkingWire = wire }, policy), now);
         foreach (InputSensitivity one in Facts(advice, now, other => Under(other, policy)))
             yield return one;
         if (Without(advice, policy) is { } stock)
@@ -158,37 +163,97 @@ public static class Sensitivity
         .Select(value => (double)value).Where(value => Math.Abs(value - from) > 1e-9)
         .OrderBy(value => Math.Abs(value - from)).ThenBy(value => value);
 
-    private static IEnumerable<InputSensitivity> Moved(
+    // Wires of the catalogue that go into every slot, the nearest in stiffness first; those alike are tried once.
+    private static InputSensitivity Working(VisitQuestion question, Func<CatalogueWire, string> under, string today)
+    {
+        const string input = "working wire, by its stiffness";
+        double? now = question.WorkingWire is { } named ? WireSize.Stiffness(named) : null;
+        double from = now ?? WireSize.Stiffness(WorkingWires.Usual(question.Arch));
+        double height = question.Arch.Arrangement.Slots.Min(slot => slot.Height);
+        CatalogueWire[] tried =
+        [
+            .. WireCatalogue.Default.Wires
+                .Where(wire => wire.Id != question.WorkingWire?.Id && wire.Section.Thickness <= height)
+                .DistinctBy(WireSize.Stiffness)
+                .OrderBy(wire => Math.Abs(Math.Log(WireSize.Stiffness(wire) / from)))
+                .ThenBy(wire => wire.Id, StringComparer.Ordinal),
+        ];
+        foreach (CatalogueWire wire in tried)
+        {
+            string then = under(wire);
+            if (then != today)
+            {
+                return new InputSensitivity(
+                    input, now, WireSize.Stiffness(wire), "N·mm²", $"{then}, on the way to {wire.Id}");
+            }
+        }
+
+        return new InputSensitivity(
+            input, now, null, "N·mm²", $"the same on the way to each of {tried.Length} others of the catalogue");
+    }
+
+    private static IEnumerable<InputSensitivity> ComputedAnew(
         VisitAdvice advice, VisitOptions options, CancellationToken cancellation)
     {
         VisitQuestion question = advice.Question;
         if (question.Choice.IsEmpty && question.Present is null)
             yield break;
 
-        (int slot, OffsetPart part) = Limiting(advice, options);
-        string now = Words(advice);
-        double today = part.Of(question.Arch.Offsets[slot]);
         VisitQuestion few = question with { Choice = [.. Mattering(advice)], ChoiceIsStock = false };
-        string same = Words(VisitAdvisor.Advise(few, options, cancellation: cancellation));
+        string Under(VisitQuestion other) => Words(VisitAdvisor.Advise(other, options, cancellation: cancellation));
+        string same = Under(few);
+        string among = same == Words(advice) ? "" : ", among the few wires that were tried";
+        yield return Age(few, Under, same, among);
+        yield return Place(advice, options, few, Under, same, among);
+    }
+
+    // All that the age says is whether somebody still grows; a rate that was learnt says more and stands in its place.
+    private static InputSensitivity Age(
+        VisitQuestion few, Func<VisitQuestion, string> under, string same, string among)
+    {
+        const string input = "age";
+        if (few.LearntRate is not null)
+        {
+            return new InputSensitivity(
+                input, few.AgeYears, null, "years", "the same at any age: the rate was learnt", IsComputedAnew: true);
+        }
+
+        double grown = Math.Ceiling(MovementConstants.GrowingUntil.Value);
+        foreach (double age in new[] { grown - 1, grown })
+        {
+            bool isOther = few.AgeYears is not { } today || today < grown != age < grown;
+            if (isOther && under(few with { AgeYears = age }) is { } then && then != same)
+                return new InputSensitivity(input, few.AgeYears, age, "years", then, IsComputedAnew: true);
+        }
+
+        return new InputSensitivity(
+            input, few.AgeYears, null, "years",
+            string.Create(CultureInfo.InvariantCulture, $"the same below {grown:0}, growing, and from then on") + among,
+            IsComputedAnew: true);
+    }
+
+    private static InputSensitivity Place(
+        VisitAdvice advice, VisitOptions options, VisitQuestion few, Func<VisitQuestion, string> under, string same,
+        string among)
+    {
+        VisitQuestion question = advice.Question;
+        (int slot, OffsetPart part) = Limiting(advice, options);
+        double today = part.Of(question.Arch.Offsets[slot]);
         string number = question.Tooth(slot).Show(options.Style.Notation);
         string name = $"{part.Word} of the {question.Tooth(slot).Name} ({number})";
         foreach (double shift in Shifts)
         {
-            VisitQuestion other = few with { Arch = question.Arch.Shifted(slot, part.By(shift)) };
-            string then = Words(VisitAdvisor.Advise(other, options, cancellation: cancellation));
+            string then = under(few with { Arch = question.Arch.Shifted(slot, part.By(shift)) });
             if (then != same)
-            {
-                yield return new InputSensitivity(name, today, today + shift, "mm", then, IsComputedAnew: true);
-                yield break;
-            }
+                return new InputSensitivity(name, today, today + shift, "mm", then, IsComputedAnew: true);
         }
 
-        yield return new InputSensitivity(
+        return new InputSensitivity(
             name, today, null, "mm",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"the same from {today + Shifts.Min():0.##} to {today + Shifts.Max():0.##}")
-            + (same == now ? "" : ", among the few wires that were tried"), IsComputedAnew: true);
+                $"the same from {today + Shifts.Min():0.##} to {today + Shifts.Max():0.##}") + among,
+            IsComputedAnew: true);
     }
 
     // The tooth nearest to its ceiling under the wire put forward, or the one farthest off; its largest part.
@@ -204,7 +269,7 @@ public static class Sensitivity
     }
 
     // The wire put forward, the next one that is allowed, and the nearest that is not.
-    private static IEnumerable<Dentition.Catalogue.CatalogueWire> Mattering(VisitAdvice advice)
+    private static IEnumerable<CatalogueWire> Mattering(VisitAdvice advice)
     {
         WireOption[] fitted = [.. advice.Options.Where(option => !option.Figures.IsPresent)];
         return fitted.Where(option => option.Allowed).Take(2)
