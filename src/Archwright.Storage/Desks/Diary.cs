@@ -34,23 +34,15 @@ public sealed class Diary(IDbContextFactory<PracticeContext> contexts, TimeProvi
     public async Task<IReadOnlyList<DayEntry>> DayAsync(DateOnly day, CancellationToken cancellation = default)
     {
         await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
-        List<Visit> visits = await db.Visits.AsNoTracking().Where(one => one.Day == day)
-            .OrderBy(one => one.Starts).ToListAsync(cancellation);
-        Guid[] ids = [.. visits.Select(one => one.PatientId).Distinct()];
+        IQueryable<Visit> ofDay = db.Visits.AsNoTracking().Where(one => one.Day == day);
+        IQueryable<Guid> who = ofDay.Select(one => one.PatientId);
+        List<Visit> visits = await ofDay.OrderBy(one => one.Starts).ToListAsync(cancellation);
         Dictionary<Guid, Patient> patients = await db.Patients.AsNoTracking()
-            .Where(one => ids.Contains(one.Id)).ToDictionaryAsync(one => one.Id, cancellation);
+            .Where(one => who.Contains(one.Id)).ToDictionaryAsync(one => one.Id, cancellation);
         ILookup<Guid, ArchTreatment> treatments = (await db.Treatments.AsNoTracking()
-            .Where(one => ids.Contains(one.PatientId) && one.EndedOn == null).ToListAsync(cancellation))
+            .Where(one => who.Contains(one.PatientId) && one.EndedOn == null).ToListAsync(cancellation))
             .ToLookup(one => one.PatientId);
-        List<(Guid Patient, DateOnly Day)> lastDays = (await db.Visits.AsNoTracking()
-            .Where(one => ids.Contains(one.PatientId) && one.Day < day && one.State == VisitState.Signed)
-            .GroupBy(one => one.PatientId)
-            .Select(group => new { group.Key, Day = group.Max(one => one.Day) })
-            .ToListAsync(cancellation)).ConvertAll(one => (one.Key, one.Day));
-        DateOnly[] days = [.. lastDays.Select(one => one.Day).Distinct()];
-        ILookup<Guid, Visit> last = (await db.Visits.AsNoTracking()
-            .Where(one => ids.Contains(one.PatientId) && days.Contains(one.Day) && one.State == VisitState.Signed)
-            .ToListAsync(cancellation)).ToLookup(one => one.PatientId);
+        Dictionary<Guid, Visit> last = await LastBeforeAsync(db, who, day, cancellation);
 
         return
         [
@@ -58,8 +50,21 @@ public sealed class Diary(IDbContextFactory<PracticeContext> contexts, TimeProvi
                 visit,
                 patients[visit.PatientId],
                 [.. treatments[visit.PatientId].OrderBy(one => one.Jaw)],
-                last[visit.PatientId].OrderBy(one => one.Day).ThenBy(one => one.Starts).LastOrDefault())),
+                last.GetValueOrDefault(visit.PatientId))),
         ];
+    }
+
+    // Which they are comes from the index on patient and day, one step back for each patient; only those rows are read.
+    // A window over each patient's visits, or a filter on their last days, reads many times as many.
+    private static async Task<Dictionary<Guid, Visit>> LastBeforeAsync(
+        PracticeContext db, IQueryable<Guid> patients, DateOnly day, CancellationToken cancellation)
+    {
+        IQueryable<Guid?> last = db.Patients.Where(one => patients.Contains(one.Id)).Select(one => db.Visits
+            .Where(visit => visit.PatientId == one.Id && visit.Day < day && visit.State == VisitState.Signed)
+            .OrderByDescending(visit => visit.Day).ThenByDescending(visit => visit.Starts)
+            .Select(visit => (Guid?)visit.Id).FirstOrDefault());
+        return await db.Visits.AsNoTracking().Where(one => last.Contains(one.Id))
+            .ToDictionaryAsync(one => one.PatientId, cancellation);
     }
 
     /// <summary>The next day from a day on, or that day itself, on which somebody comes; null when nobody
