@@ -106,7 +106,7 @@ internal static class CasePicture
 
         if (anyAbove)
             notes.Add("Ceilings are teaching values to warn at, not limits of safety.");
-        notes.Add(Cautions.LeftOut);
+        notes.Add(Cautions.LeftOutOf(file));
         notes.Add(Cautions.Decision);
         return notes.ToImmutable();
     }

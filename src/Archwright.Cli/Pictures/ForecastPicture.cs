@@ -32,7 +32,7 @@ internal static class ForecastPicture
             canvas.Chart(index, new Box(28, 112, Sheet.Width - 56, 420));
             using Plot forces = Forces(answer, unit, new ToothWords(answer.Case, notation));
             canvas.Chart(forces, new Box(28, 548, Sheet.Width - 56, 440));
-            canvas.Text(new Spot(28, 1020), Cautions.Forecast, new TextStyle(14, Colours.Quiet));
+            canvas.Text(new Spot(28, 1020), Cautions.Forecast(answer.Case), new TextStyle(14, Colours.Quiet));
             canvas.Text(new Spot(28, 1044), Cautions.Decision, new TextStyle(14, Colours.Quiet));
         });
     }

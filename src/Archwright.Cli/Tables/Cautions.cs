@@ -1,3 +1,5 @@
+using Archwright.Exchange.CaseFiles;
+
 namespace Archwright.Cli.Tables;
 
 /// <summary>What stands under every answer.</summary>
@@ -7,18 +9,27 @@ internal static class Cautions
     public const string Decision = "A calculation, not a prescription: the treating clinician decides.";
 
     /// <summary>What is left out.</summary>
-    public const string LeftOut =
-        "Computed without friction and with teeth that do not yield; positions, slots and wire are taken as given. "
+    public const string LeftOut = "Computed without friction and" + Taken;
+
+    private const string WithFriction = "Friction is that of a bench, and acts once the wire is in; computed" + Taken;
+
+    private const string Taken =
+        " with teeth that do not yield; positions, slots and wire are taken as given. "
         + "Look at roots, gums, vitality and medical history first.";
+
+    /// <summary>What is left out of a case.</summary>
+    public static string LeftOutOf(CaseFile file) => file.HasFriction ? WithFriction : LeftOut;
 
     /// <summary>About ceilings.</summary>
     public const string Ceilings =
         "Ceilings are teaching values to warn at, not limits of safety; --limits FILE sets those of the practice.";
 
     /// <summary>About forecasts.</summary>
-    public const string Forecast =
-        "Average teeth, bone and crowns; no friction; no bite. People differ several times over: expect less movement "
-        + "than computed where crowns lack room, and look at the teeth, not at the calendar.";
+    /// <param name="file">The case: with friction or without.</param>
+    public static string Forecast(CaseFile file) =>
+        $"Average teeth, bone and crowns; {(file.HasFriction ? "friction of a bench" : "no friction")}; no bite. "
+        + "People differ several times over: expect less movement than computed where crowns lack room, and look at "
+        + "the teeth, not at the calendar.";
 
     /// <summary>When a forecast fell back.</summary>
     public const string NoWholeLaw =

@@ -25,6 +25,23 @@ internal static class Findings
             yield return Strain(file, state.Result, words);
         if (Pull(state.Result, words, unit) is { } pull)
             yield return pull;
+        if (Friction(state.Result, words, unit) is { } friction)
+            yield return friction;
+    }
+
+    private static string? Friction(EngagementResult result, ToothWords words, ForceUnit unit)
+    {
+        int most = 0;
+        for (int i = 1; i < result.Slots.Length; i++)
+        {
+            if (Math.Abs(result.Slots[i].Friction) > Math.Abs(result.Slots[most].Friction))
+                most = i;
+        }
+
+        double largest = Math.Abs(result.Slots[most].Friction);
+        return largest < Felt
+            ? null
+            : $"Friction holds the wire along the arch, with {unit.Force(largest)} at most, at {words.Name(most)}.";
     }
 
     private static string Largest(SolvedState state, ToothWords words, ForceUnit unit)

@@ -58,7 +58,7 @@ internal static class ForecastReport
             yield return Cautions.NoWholeLaw;
         if (answer.Law != LawTaken.Whole && CaseWords.Alloy(answer.Case)?.InitialModulusOnly == true)
             yield return Cautions.InitialModulus;
-        yield return Cautions.Forecast;
+        yield return Cautions.Forecast(answer.Case);
         yield return Cautions.Decision;
     }
 

@@ -119,7 +119,7 @@ internal static class SolveReport
             Layout.Paragraph(terminal, Cautions.InitialModulus);
         if (file.Jaw != CaseFile.Bench)
             Layout.Paragraph(terminal, Cautions.Ceilings);
-        Layout.Paragraph(terminal, Cautions.LeftOut);
+        Layout.Paragraph(terminal, Cautions.LeftOutOf(file));
         Layout.Paragraph(terminal, Cautions.Decision);
     }
 

@@ -49,6 +49,8 @@ internal sealed class ForecastVerb
             + "Where that finds no answer, the first modulus is taken, and it is said.",
     };
 
+    private readonly Option<string?> _friction = FrictionOption.Create();
+
     private readonly Option<string?> _plot = CommonOptions.Plot(
         "Draw irregularity and force per tooth over the weeks into this file.");
 
@@ -88,7 +90,8 @@ internal sealed class ForecastVerb
         foreach (Option option in new Option[]
         {
             options._weeks, options._wire, options._draws, options._seed, options._observed,
-            options._wholeLaw, options._plot, options._animate, options._unit, options._teeth, options._json,
+            options._wholeLaw, options._friction, options._plot, options._animate, options._unit, options._teeth,
+            options._json,
         })
         {
             verb.Add(option);
@@ -103,7 +106,8 @@ internal sealed class ForecastVerb
         if (parsed.GetResult(_weeks) is null)
             throw new Refusal("forecast needs --weeks.", "As in: archwright forecast case.json --weeks 8");
 
-        CaseFile file = Replaced(Cases.Load(parsed.GetRequiredValue(_case)), parsed.GetValue(_wire));
+        CaseFile file = FrictionOption.On(
+            Replaced(Cases.Load(parsed.GetRequiredValue(_case)), parsed.GetValue(_wire)), parsed.GetValue(_friction));
         ForecastAnswer Answered(CaseFile with) => Answer(terminal, parsed, with, cancellation);
         try
         {

@@ -35,6 +35,7 @@ internal static class SolveVerb
             if (result.GetValue(firstModulus) && result.GetResult(history) is { Implicit: false })
                 result.AddError("--history needs the memory that --first-modulus leaves out. Give one of them.");
         });
+        Option<string?> friction = FrictionOption.Create();
         Option<string?> limits = LimitFiles.Option();
         Option<string?> plot = CommonOptions.Plot(
             "Draw forces on every tooth, occlusal and frontal view to scale, into this file.");
@@ -53,21 +54,27 @@ internal static class SolveVerb
             ],
         };
         verb.Add(file);
-        foreach (Option option in new Option[] { history, firstModulus, plot, limits, repeat, unit, teeth, json })
+        foreach (Option option in new Option[]
+        {
+            history, firstModulus, friction, plot, limits, repeat, unit, teeth, json,
+        })
+        {
             verb.Add(option);
+        }
+
         verb.SetAction((parsed, cancellation) => Task.Run(() => Run(
             terminal,
             new Request(
-                parsed.GetRequiredValue(file), history.Of(parsed), parsed.GetValue(firstModulus), repeat.Of(parsed),
-                parsed.GetValue(limits), parsed.GetValue(plot), unit.Of(parsed), teeth.Of(parsed),
-                parsed.GetValue(json)),
+                parsed.GetRequiredValue(file), history.Of(parsed), parsed.GetValue(firstModulus),
+                parsed.GetValue(friction), repeat.Of(parsed), parsed.GetValue(limits), parsed.GetValue(plot),
+                unit.Of(parsed), teeth.Of(parsed), parsed.GetValue(json)),
             cancellation)));
         return verb;
     }
 
     private static int Run(Terminal terminal, Request request, CancellationToken cancellation)
     {
-        CaseFile file = Cases.Load(request.File);
+        CaseFile file = FrictionOption.On(Cases.Load(request.File), request.Friction);
         ForceCeilings ceilings = LimitFiles.Load(request.Limits);
         SolvedCase solved = Solved(file, request, cancellation);
         if (request.Plot is { } picture)
@@ -94,6 +101,6 @@ internal static class SolveVerb
     }
 
     private sealed record Request(
-        string File, double[] History, bool FirstModulus, int Repeat, string? Limits, string? Plot,
+        string File, double[] History, bool FirstModulus, string? Friction, int Repeat, string? Limits, string? Plot,
         ForceUnit Unit, ToothNotation Teeth, bool Json);
 }

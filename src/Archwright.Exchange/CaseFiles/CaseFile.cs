@@ -50,6 +50,19 @@ public sealed record CaseFile
     /// frame.</summary>
     public ImmutableArray<ImmutableArray<ClinicalOffset?>> StepOffsets { get; init; } = [];
 
+    /// <summary>Whether any slot has friction.</summary>
+    public bool HasFriction => Arrangement.Slots.Any(slot => slot.Friction > 0);
+
+    /// <summary>The same with one coefficient of friction in every slot.</summary>
+    /// <param name="coefficient">0 for none.</param>
+    public CaseFile WithFriction(double coefficient) => this with
+    {
+        Arrangement = Arrangement with
+        {
+            Slots = [.. Arrangement.Slots.Select(slot => slot with { Friction = coefficient })],
+        },
+    };
+
     /// <summary>The <c>visit</c> object as JSON text; null when there is none.</summary>
     public string? VisitJson { get; init; }
 

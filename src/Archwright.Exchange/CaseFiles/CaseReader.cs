@@ -62,7 +62,6 @@ public static class CaseReader
             OrderChecks.Check(slots, jaw, problems);
         if (wire.Section is { } section)
             FitChecks.Check(section, slots, problems);
-        FrictionCheck(slots, problems);
         if (!problems.IsEmpty)
             return null;
 
@@ -113,20 +112,6 @@ public static class CaseReader
         return [.. items.Select(item => SlotReading.Slot(item, jaw, problems))];
     }
 
-    private static void FrictionCheck(List<SlotGiven> slots, ProblemList problems)
-    {
-        List<SlotGiven> rough = [.. slots.Where(s => s.Friction > 0)];
-        if (rough.Count == 0)
-            return;
-
-        string others = rough.Count == 1 ? "" : $", and {rough.Count - 1} more";
-        problems.Add(
-            ProblemCodes.FrictionNotYet, rough[0].Node.PathOf("friction"),
-            $"{Say.Capital(rough[0].Called)} has a friction of {Say.Number(rough[0].Friction!.Value)}{others}; this "
-            + "version computes without friction.",
-            "Use a version that computes it; or set friction to 0, knowing that the wire then slides freely.");
-    }
-
     // Called when there is no problem: everything has been read.
     private static Arrangement Assemble(WireGiven wire, List<SlotGiven> slots, double temperature) => new()
     {
@@ -147,6 +132,7 @@ public static class CaseReader
         Depth = Snug(slot.Depth!.Value, wire.Section.Width),
         Tie = slot.Tie!,
         Hold = slot.Hold!.Value,
+        Friction = slot.Friction!.Value,
     };
 
     // A slot that the wire just fills is as large as the wire, to the last digit.

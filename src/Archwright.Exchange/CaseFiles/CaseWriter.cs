@@ -116,6 +116,8 @@ public static class CaseWriter
             json.Number("height_mm", slot.Height);
             json.Number("depth_mm", slot.Depth);
             json.Raw("tie", TieWriting.Tie(slot.Tie));
+            if (slot.Friction > 0)
+                json.Number("friction", slot.Friction);
             if (slot.Hold == Hold.EdgesOnly)
                 json.Text("contact", "edges");
         }

@@ -81,9 +81,6 @@ public static class ProblemCodes
     internal static readonly ProblemCode BendTooFar = new("AW-BEND-001", "A deflection too large for its span");
 
     // What this version cannot compute.
-    internal static readonly ProblemCode FrictionNotYet = new(
-        "AW-YET-002", "Friction, which this version does not solve");
-
     // Tables.
     internal static readonly ProblemCode TableEmpty = new("AW-TABLE-001", "A table without rows");
     internal static readonly ProblemCode ColumnUnknown = new("AW-TABLE-002", "An unknown column");
@@ -116,7 +113,7 @@ public static class ProblemCodes
         ToothTwice, ToothUnknown, ToothOfOtherJaw, HoldWithClearance, PlaceTwice, NothingHolds,
         DirectionZero, NotPerpendicular, OutwardFlips, OutwardInward,
         StepEmpty, StepUnknownTooth, StepToothTwice,
-        BendTooFar, FrictionNotYet,
+        BendTooFar,
         TableEmpty, ColumnUnknown, ColumnMissing, ColumnTwice, RowWidth, QuoteOpen, CellNumber, CellEmpty,
         RowsTooMany, RowTwice, StockUnknown, StockCell, CeilingWhose, CeilingMovement,
     ];

@@ -114,7 +114,7 @@ public static class ForcesJson
         });
         json.Groups(
             "slots", Enumerable.Range(0, result.Slots.Length),
-            (slot, i) => Slot(slot, caseFile.Arrangement.Slots[i].Label, caseFile.Axes[i], places[i], result.Slots[i]));
+            (slot, i) => Slot(slot, caseFile, i, places[i], result.Slots[i]));
     }
 
     private static void Obstacle(JsonOut json, CaseFile caseFile, Obstacle obstacle)
@@ -128,11 +128,11 @@ public static class ForcesJson
     // The solver marks a force that does not matter as not a number; a file says null.
     private static double? KnownOrNull(double force) => double.IsFinite(force) ? force : null;
 
-    private static void Slot(JsonOut json, string label, ClinicalAxes axes, SlotFrame place, SlotLoad load)
+    private static void Slot(JsonOut json, CaseFile caseFile, int index, SlotFrame place, SlotLoad load)
     {
         Wrench onTooth = load.OnTooth.MovedTo(place.Centre);
-        ClinicalLoad clinical = axes.Resolve(place, onTooth);
-        json.Text("tooth", label);
+        ClinicalLoad clinical = caseFile.Axes[index].Resolve(place, onTooth);
+        json.Text("tooth", caseFile.Arrangement.Slots[index].Label);
         json.Vector("force_N", onTooth.Force);
         json.Vector("moment_N_mm", onTooth.Moment);
         json.Number("labial_N", clinical.LabialForce);
@@ -149,5 +149,7 @@ public static class ForcesJson
             var other => throw new ArgumentException($"There is no word for the contact {other}.", nameof(load)),
         });
         json.Number("drawn_mm", load.Drawn);
+        if (caseFile.HasFriction)
+            json.Number("friction_N", load.Friction);
     }
 }

@@ -8,6 +8,7 @@ namespace Archwright.Mechanics.Engagement;
 internal static class ArrangementCheck
 {
     private const double SizeTolerance = 1e-9;
+    private const double MostFriction = 2;
 
     /// <exception cref="ArgumentException">The first thing that is wrong, with the slot and the figures.</exception>
     public static void Throw(Arrangement arrangement)
@@ -45,6 +46,9 @@ internal static class ArrangementCheck
             if (!frame.Centre.IsFinite || !(Math.Abs(along - 1) < 1e-6) || !(Math.Abs(outward - 1) < 1e-6))
                 throw Wrong(slot, "its frame is not made of finite numbers and unit vectors");
         }
+
+        if (!(slot.Friction >= 0 && slot.Friction <= MostFriction))
+            throw Wrong(slot, $"its coefficient of friction of {slot.Friction} is not between 0 and {MostFriction}");
 
         if (!Layout.HasWalls(slot))
             return;

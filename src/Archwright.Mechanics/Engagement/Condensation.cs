@@ -135,7 +135,7 @@ internal static class Condensation
             for (int a = 0; a < active.Length; a++)
             {
                 (int element, ElementVector derivative) = rod.Contacts.Derivative(active[a]);
-                bool spring = rod.Contacts.Rows[active[a]].Kind == RowKind.Seating;
+                bool spring = rod.Contacts.Rows[active[a]].IsSpring;
                 double carried = spring ? 0 : multipliers[a];
                 derivative.AddTo(motion, element, -(carried + Share(rod, active[a], rho) * gaps[a]));
             }
@@ -148,7 +148,7 @@ internal static class Condensation
                 (int element, ElementVector derivative) = rod.Contacts.Derivative(active[a]);
                 double slip = derivative.Dot(motion, element) + gaps[a];
                 double step = Share(rod, active[a], rho) * slip;
-                bool spring = rod.Contacts.Rows[active[a]].Kind == RowKind.Seating;
+                bool spring = rod.Contacts.Rows[active[a]].IsSpring;
                 change = Math.Max(change, spring ? 0 : Math.Abs(step));
                 multipliers[a] = spring ? step : multipliers[a] + step;
                 largest = Math.Max(largest, Math.Abs(multipliers[a]));
@@ -162,6 +162,8 @@ internal static class Condensation
     private static double Share(Equilibrium rod, int row, double rho)
     {
         ref readonly ContactRow at = ref rod.Contacts.Rows[row];
-        return at.Kind == RowKind.Seating ? at.Rise : rho;
+        return at.Kind == RowKind.Seating ? at.Rise
+            : at.Kind == RowKind.Friction ? (at.Slips ? 0 : rod.Contacts.Grip)
+            : rho;
     }
 }

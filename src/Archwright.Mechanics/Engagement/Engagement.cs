@@ -24,7 +24,10 @@ public enum ContactState
 /// <param name="Drawn">Length of wire drawn through the slot since the rest shape, positive toward the patient's left
 /// [mm].</param>
 /// <param name="PullOnTie">Outward force that the tie has to hold [N].</param>
-public sealed record SlotLoad(string Label, Wrench OnTooth, ContactState Contact, double Drawn, double PullOnTie);
+/// <param name="Friction">Part of the load that is friction, along the slot, positive toward the patient's left
+/// [N].</param>
+public sealed record SlotLoad(
+    string Label, Wrench OnTooth, ContactState Contact, double Drawn, double PullOnTie, double Friction = 0);
 
 /// <summary>Why a wire could not be engaged.</summary>
 /// <param name="Slot">Index of the slot where it fails; −1 when it is the whole wire.</param>
@@ -43,7 +46,7 @@ public sealed record EngagementResult
     public required double Residual { get; init; }
 
     /// <summary>Force along the arch that holds a wire which finds no rest within a few millimetres of sliding [N]; nil
-    /// for a wire that rests by itself. There is no friction in this model: a real wire is held by it. The loads on the
+    /// for a wire that rests by itself. It is tied in without friction: a real wire is held by that. The loads on the
     /// teeth do not sum to nil by this force.</summary>
     public double HeldAlong { get; init; }
 

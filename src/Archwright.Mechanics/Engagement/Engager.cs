@@ -107,6 +107,7 @@ public sealed partial class Engager
     public EngagementResult Engage(CancellationToken cancellation = default)
     {
         _iterationsBefore = _rod.Iterations;
+        _rubs = false;
         _rod.Law.Forget();
         Warm(Arrangement.Temperature);
         Restraints.Fill(_rod.Contacts, Arrangement, _layout.Places);
@@ -139,6 +140,7 @@ public sealed partial class Engager
             _rod.Law.Commit(_rod.Mesh, _rod.State);
         }
 
+        BeginFriction();
         return Result(end);
     }
 
@@ -183,6 +185,7 @@ public sealed partial class Engager
         };
         _arrangementBefore = before;
         KeepWhole();
+        _rubs = true;
         SearchEnd end = Travel(target, Arrangement.Temperature, cancellation);
         EngagementResult result = Result(end);
         if (end != SearchEnd.Converged)
@@ -231,9 +234,13 @@ public sealed partial class Engager
                 last = Settle(StepIterations, near: false, cancellation);
             }
 
+            if (last == SearchEnd.Converged && _rubs)
+                last = SettleFriction(cancellation);
+
             if (last == SearchEnd.Converged)
             {
                 _rod.Law.Commit(_rod.Mesh, _rod.State);
+                _rod.Contacts.CommitFriction();
                 done = next;
                 stride = Math.Min(2 * stride, longest);
                 continue;
@@ -251,6 +258,7 @@ public sealed partial class Engager
     private void GoBack(SlotFrame[] target, double share)
     {
         _travelled.PutBack(_rod);
+        _rod.Contacts.PutBackBounds();
         AttachFixedRows();
         MoveSlots(target, share, carryWire: false);
     }
@@ -306,9 +314,9 @@ public sealed partial class Engager
     // until both agree.
     private SearchEnd Settle(int mostIterations, bool near, CancellationToken cancellation)
     {
-        _slide.Hold(_rod, hold: true);
         _slide.Place(_rod);
         _slide.Begin();
+        _slide.Hold(_rod, hold: !(_rubs && _rod.Contacts.HasFriction));
 
         // A node that moves would bring another history to its points in the middle of a search.
         _rod.NodesFollow = !_rod.Law.Remembers;

@@ -110,7 +110,7 @@ internal sealed partial class Equilibrium
             largest = Math.Max(largest, Math.Abs(answer[i]));
         }
 
-        if (largest <= 1e-7 * largestForce)
+        if (largest <= 1e-7 * largestForce && !Contacts.HasFriction)
             return false;
 
         _energyBySlide += Contacts.AddSlideAnswer(answer);

@@ -59,6 +59,7 @@ internal static class Reading
         Vector3 force = default;
         Vector3 moment = default;
         double pull = 0;
+        double friction = 0;
         bool before = false;
         bool after = false;
         ReadOnlySpan<ContactRow> rows = rod.Contacts.Rows;
@@ -71,6 +72,12 @@ internal static class Reading
             (Vector3 f, Vector3 m) = rod.Contacts.OnTooth(r, rod.State, rod.Frames, rod.Mesh);
             force += f;
             moment += m;
+            if (row.Kind == RowKind.Friction)
+            {
+                friction += Vector3.Dot(f, rod.Frames[index].Along);
+                continue;
+            }
+
             bool lid = row.Kind == RowKind.Walls && row.Axis == 1 && row.Effective > 0;
             if (lid || row.Kind is RowKind.Seating or RowKind.Thread)
                 pull += row.Effective;
@@ -85,7 +92,8 @@ internal static class Reading
         ContactState contact = before && after ? ContactState.BothEdges
             : before || after ? ContactState.OneEdge : ContactState.None;
         return new SlotLoad(
-            slot.Label, new Wrench(force, moment, rod.Frames[index].Centre), contact, Drawn(rod, layout, index), pull);
+            slot.Label, new Wrench(force, moment, rod.Frames[index].Centre), contact, Drawn(rod, layout, index), pull,
+            friction);
     }
 
     private static double Drawn(Equilibrium rod, Layout layout, int index)

@@ -71,6 +71,7 @@ internal static class Restraints
 
         if (slot.Tie.Kind == TieKind.Partial)
         {
+            AddFriction(contacts, slot, index, contacts.StationCount);
             int middle = contacts.Add(new Station { Slot = index, S = place });
             contacts.Add(new ContactRow
             {
@@ -86,7 +87,11 @@ internal static class Restraints
             int station = contacts.Add(new Station { Slot = index, U = u, S = place + u,
                 NeedsTurn = !section.IsRound });
             if (k == 0)
+            {
                 AddTie(contacts, slot, section, index, station);
+                AddFriction(contacts, slot, index, station);
+            }
+
             if (k != 0 || slot.Hold != Hold.EdgesOnly)
                 AddWallsAt(contacts, slot, section, index, station);
         }
@@ -130,6 +135,17 @@ internal static class Restraints
             Rise = slot.Tie.Stiffness,
             Seat = Layout.Seat(slot, section.Width),
         });
+    }
+
+    private static void AddFriction(ContactSet contacts, Slot slot, int index, int station)
+    {
+        if (slot.Friction > 0)
+        {
+            contacts.Add(new ContactRow
+            {
+                Kind = RowKind.Friction, Station = station, Slot = index, Coefficient = slot.Friction,
+            });
+        }
     }
 
     private static void AddPoint(ContactSet contacts, int index, double place, double u)

@@ -18,7 +18,9 @@ namespace Archwright.Mechanics.Engagement;
 /// Walls that would have to pull let go first. Then the wall that has been run into the deepest is pushed back until
 /// the wire just touches it; a wall whose force falls to nil on the way lets go. Each wall that is taken in raises the
 /// energy that the walls hold back, so no set comes twice and the search ends (D. Goldfarb, A. Idnani, Math. Program.
-/// 27 (1983) 1–33, from memory). A wall that changes costs one solve with factors that are there already.
+/// 27 (1983) 1–33, from memory). Friction is two such walls a slot: what is left of its bound either way is the force
+/// of a held one, with the stiffness κ for ρ; to slip is to let go. A wall that changes costs one solve with factors
+/// that are there already.
 /// A tail of the wire that lies in its slots without load has many walls that bear next to nothing; looked at one by
 /// one between Newton steps, each that lets go lets the tail swing into the next, and the search never ends.
 /// </remarks>
@@ -38,6 +40,7 @@ internal sealed class TouchingSet
     private readonly bool[] _isChanged;
 
     // Force of a held wall and depth of a free one before the step; J·d; its change along the present direction.
+    private readonly double[] _rho;
     private readonly double[] _before;
     private readonly double[] _moved;
     private readonly double[] _rates;
@@ -50,7 +53,6 @@ internal sealed class TouchingSet
     private double[][] _columns = [];
     private int _count;
     private int _solved;
-    private double _rho;
 
     /// <param name="mostRows">Most rows of contacts.</param>
     /// <param name="mostNodes">Most nodes of the wire.</param>
@@ -62,6 +64,7 @@ internal sealed class TouchingSet
         _derivatives = new ElementVector[2 * mostRows];
         _isHeld = new bool[2 * mostRows];
         _isChanged = new bool[2 * mostRows];
+        _rho = new double[2 * mostRows];
         _before = new double[2 * mostRows];
         _moved = new double[2 * mostRows];
         _rates = new double[2 * mostRows];
@@ -103,7 +106,6 @@ internal sealed class TouchingSet
     private void Collect(Equilibrium rod, ReadOnlySpan<double> step)
     {
         ContactSet contacts = rod.Contacts;
-        _rho = contacts.Penalty;
         _count = 0;
         _solved = 0;
         Changes = 0;
@@ -115,6 +117,7 @@ internal sealed class TouchingSet
             int i = _count++;
             (_elements[i], _derivatives[i]) = contacts.DepthDerivative(side, rod.State, rod.Frames, rod.Mesh);
             _sides[i] = side;
+            _rho[i] = contacts.StiffnessOf(side);
             _isHeld[i] = contacts.IsHeld(side);
             _isChanged[i] = false;
             _before[i] = _isHeld[i] ? contacts.ForceOf(side) : contacts.Depth(side);
@@ -124,7 +127,7 @@ internal sealed class TouchingSet
         }
     }
 
-    private double HeldForce(int i) => _before[i] + _rho * _moved[i];
+    private double HeldForce(int i) => _before[i] + _rho[i] * _moved[i];
 
     // Walls only let go here, so this ends; what is left pushes.
     private bool TryLetGo(Equilibrium rod, ReadOnlySpan<double> step, double least)
@@ -160,7 +163,7 @@ internal sealed class TouchingSet
             if (!_isHeld[i] && !_isChanged[i])
                 depth = _before[i] + _moved[i] - LeastDepth;
             else if (_isHeld[i] && _isChanged[i])
-                depth = (-_added[i] - leastForce) / _rho;
+                depth = (-_added[i] - leastForce) / _rho[i];
 
             if (depth <= most)
                 continue;
@@ -214,7 +217,7 @@ internal sealed class TouchingSet
             int j = _changed[a];
             vector[a] = own is null
                 ? (j == i ? -1 : 0)
-                : -_rho * _derivatives[j].Dot(own, _elements[j]);
+                : -_rho[j] * _derivatives[j].Dot(own, _elements[j]);
         }
 
         if (!TrySolveDense(vector))
@@ -241,7 +244,7 @@ internal sealed class TouchingSet
             if (!_isHeld[i] || _isChanged[i] || !(_rates[i] < 0))
                 continue;
 
-            double at = Math.Max(0, HeldForce(i)) / (-_rho * _rates[i]);
+            double at = Math.Max(0, HeldForce(i)) / (-_rho[i] * _rates[i]);
             if (at < length)
                 (blocker, length) = (i, at);
         }
@@ -279,7 +282,7 @@ internal sealed class TouchingSet
         {
             int i = _changed[a];
             double moved = _derivatives[i].Dot(step, _elements[i]);
-            force[a] = _isHeld[i] ? _before[i] + _rho * moved : _rho * (_before[i] + moved);
+            force[a] = _isHeld[i] ? _before[i] + _rho[i] * moved : _rho[i] * (_before[i] + moved);
         }
 
         if (!TrySolveDense(force))
@@ -308,7 +311,7 @@ internal sealed class TouchingSet
             for (int a = 0; a < n; a++)
             {
                 int i = _changed[a];
-                double g = _rho * _derivatives[i].Dot(column, _elements[i]);
+                double g = _rho[i] * _derivatives[i].Dot(column, _elements[i]);
                 _matrix[a * n + b] = a == b && _isHeld[i] ? g - 1 : g;
             }
         }

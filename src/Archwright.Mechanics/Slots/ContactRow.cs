@@ -15,6 +15,9 @@ internal enum RowKind
     /// <summary>A thread of given length round the wire.</summary>
     Thread,
 
+    /// <summary>Coulomb friction along the wire, one row for a slot.</summary>
+    Friction,
+
     /// <summary>A fixed point of the wire keeps its place in one direction.</summary>
     Place,
 
@@ -50,7 +53,10 @@ internal struct ContactRow
     public readonly bool CanTouch => Kind is RowKind.Walls or RowKind.Thread;
 
     /// <summary>The row acts where the wire crosses a station, not at a fixed point of the wire.</summary>
-    public readonly bool IsAtStation => CanTouch || Kind == RowKind.Seating;
+    public readonly bool IsAtStation => CanTouch || Kind is RowKind.Seating or RowKind.Friction;
+
+    /// <summary>The row is a spring of its own, without a multiplier.</summary>
+    public readonly bool IsSpring => Kind is RowKind.Seating or RowKind.Friction;
 
     /// <summary>Index of the station (walls, seating, thread) or of the slot (others).</summary>
     public int Station;
@@ -82,6 +88,13 @@ internal struct ContactRow
 
     /// <summary>Seating tie: pull on a seated wire [N], its rise [N/mm], and the seated place [mm].</summary>
     public double Pull, Rise, Seat;
+
+    /// <summary>Friction: its coefficient, what it can hold now and at the last committed step [N], and the point of
+    /// the wire that would stand at the station without a force along it [mm].</summary>
+    public double Coefficient, Bound, CommittedBound, StuckAt;
+
+    /// <summary>Friction: the wire slips, the force stays at its bound.</summary>
+    public bool Slips;
 
     /// <summary>Node of the wire for rows at a fixed point.</summary>
     public int Node;

@@ -17,6 +17,8 @@ internal sealed partial class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
+            if (row.Kind == RowKind.Friction)
+                row.Touched = row.Slips ? Math.Sign(row.Effective) : 0;
             if (!MayLetGo(row))
                 continue;
 

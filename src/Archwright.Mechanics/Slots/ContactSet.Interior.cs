@@ -32,7 +32,7 @@ internal sealed partial class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
-            if (row.Kind == RowKind.Seating)
+            if (row.IsSpring)
                 continue;
 
             if (row.Inside && Math.Abs(row.Effective) < least)

@@ -44,7 +44,7 @@ internal sealed partial class ContactSet
     private static (Vector3 Force, Vector3 Moment) AtStation(in ContactRow row, in Station at, in SlotFrame frame)
     {
         (Vector3 axis, double byTurn, _) = Touched(row, at, frame);
-        Vector3 force = NormalToWire(axis, at, frame, byTurn) * row.Effective;
+        Vector3 force = (row.Kind == RowKind.Friction ? axis : NormalToWire(axis, at, frame, byTurn)) * row.Effective;
         return (force, Vector3.Cross(at.R - frame.Centre, force) + at.TurnAxis * (row.Effective * byTurn));
     }
 
@@ -72,7 +72,8 @@ internal sealed partial class ContactSet
         (Vector3 axis, double first, double gap) = Touched(row, at, frame);
         value = gap;
         element = at.Element;
-        ElementVector derivative = ElementVector.OfPoint(NormalToWire(axis, at, frame, first), at.Shape);
+        Vector3 normal = row.Kind == RowKind.Friction ? axis : NormalToWire(axis, at, frame, first);
+        ElementVector derivative = ElementVector.OfPoint(normal, at.Shape);
         if (first != 0)
             derivative += ElementVector.OfSlope(at.TurnByP * first, first, at.TurnShape);
 
@@ -99,6 +100,9 @@ internal sealed partial class ContactSet
     private static (Vector3 Axis, double ByTurn, double Gap) Touched(in ContactRow row, in Station at,
         in SlotFrame frame)
     {
+        if (row.Kind == RowKind.Friction)
+            return (PlaceByPoint(at, frame), 0, at.S - row.StuckAt);
+
         Vector3 arm = at.R - frame.Centre;
         if (row.Kind == RowKind.Thread)
         {

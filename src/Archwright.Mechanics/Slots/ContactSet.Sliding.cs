@@ -23,6 +23,14 @@ internal sealed partial class ContactSet
                 continue;
             }
 
+            if (row.Kind == RowKind.Friction)
+            {
+                merit += row.Effective;
+                if (row.Bound > 0 && !row.Slips)
+                    _byRow[i].AddTo(answer, _elementOfRow[i], -Grip);
+                continue;
+            }
+
             bool acts = row.Effective != 0 || row.BothWays || (HoldsSet && row.Touched != 0);
             if (!acts || _bySlide[i] == 0)
                 continue;

@@ -12,17 +12,39 @@ internal sealed partial class ContactSet
     public bool IsSide(int side)
     {
         ref readonly ContactRow row = ref _rows[side / 2];
+        if (row.Kind == RowKind.Friction)
+            return row.Bound > 0 && (row.Touched == 0 || row.Touched == Sign(side));
+
         return MayLetGo(row) && !row.BothWays && !row.Inside && (side % 2 == 1 ? row.Upper : row.Lower);
     }
 
-    /// <summary>Whether the side is held as touched.</summary>
-    public bool IsHeld(int side) => _rows[side / 2].Touched == Sign(side);
+    /// <summary>Whether the side is held as touched; of friction, whether the wire sticks.</summary>
+    public bool IsHeld(int side)
+    {
+        ref readonly ContactRow row = ref _rows[side / 2];
+        return row.Touched == (row.Kind == RowKind.Friction ? 0 : Sign(side));
+    }
 
-    /// <summary>Force of a held side, pushing positive, as it stands [N].</summary>
-    public double ForceOf(int side) => Sign(side) * HeldForce(_rows[side / 2]);
+    /// <summary>Force of a held side, pushing positive, as it stands; of friction, what is left of its bound
+    /// [N].</summary>
+    public double ForceOf(int side)
+    {
+        ref readonly ContactRow row = ref _rows[side / 2];
+        return row.Kind == RowKind.Friction
+            ? row.Bound - Sign(side) * Grip * row.Over
+            : Sign(side) * HeldForce(row);
+    }
 
-    /// <summary>Depth of a side [mm].</summary>
-    public double Depth(int side) => side % 2 == 1 ? _rows[side / 2].Over : _rows[side / 2].Under;
+    /// <summary>Depth of a side; of friction, how far the wire is from slipping [mm].</summary>
+    public double Depth(int side)
+    {
+        ref readonly ContactRow row = ref _rows[side / 2];
+        return row.Kind == RowKind.Friction ? row.Bound / Grip - Sign(side) * row.Over
+            : side % 2 == 1 ? row.Over : row.Under;
+    }
+
+    /// <summary>Stiffness with which a held side stands in the tangent [N/mm].</summary>
+    public double StiffnessOf(int side) => _rows[side / 2].Kind == RowKind.Friction ? Grip : Penalty;
 
     /// <summary>Derivative of the depth by the unknowns of an element; <see cref="Locate"/> and <see cref="Apply"/>
     /// come first.</summary>
@@ -38,6 +60,8 @@ internal sealed partial class ContactSet
         }
 
         ref readonly Station at = ref _stations[row.Station];
+        if (row.Kind == RowKind.Friction)
+            return (at.Element, ElementVector.OfPoint(PlaceByPoint(at, frame), at.Shape) * -Sign(side));
         if (row.Kind == RowKind.Thread)
         {
             double x = Vector3.Dot(frame.Outward, at.R - frame.Centre);
@@ -56,7 +80,7 @@ internal sealed partial class ContactSet
     public void TakeIn(int side)
     {
         ref ContactRow row = ref _rows[side / 2];
-        row.Touched = Sign(side);
+        row.Touched = row.Kind == RowKind.Friction ? 0 : Sign(side);
         row.Multiplier = 0;
     }
 
@@ -64,7 +88,7 @@ internal sealed partial class ContactSet
     public void LetGo(int side)
     {
         ref ContactRow row = ref _rows[side / 2];
-        row.Touched = 0;
+        row.Touched = row.Kind == RowKind.Friction ? Sign(side) : 0;
         row.Multiplier = 0;
         row.Effective = 0;
     }
@@ -79,7 +103,7 @@ internal sealed partial class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
-            if (row.Kind == RowKind.Seating || (row.Touched == 0 && !row.BothWays))
+            if (row.IsSpring || (row.Touched == 0 && !row.BothWays))
                 continue;
 
             double planned = row.Effective

@@ -120,6 +120,7 @@ internal sealed partial class ContactSet
                 RowKind.Walls => ApplyWalls(ref row, i, frames, gradient, tangent),
                 RowKind.Seating => ApplySeating(ref row, i, frames, gradient, tangent),
                 RowKind.Thread => ApplyThread(ref row, i, frames, gradient, tangent),
+                RowKind.Friction => ApplyFriction(ref row, i, frames, gradient, tangent),
                 _ => ApplyFixed(ref row, i, q, frames, gradient, tangent, mesh),
             };
         }
@@ -138,7 +139,7 @@ internal sealed partial class ContactSet
         for (int i = 0; i < RowCount; i++)
         {
             ref ContactRow row = ref _rows[i];
-            if (row.Kind == RowKind.Seating || row.Inside)
+            if (row.IsSpring || row.Inside)
                 continue;
 
             double before = row.Effective;

@@ -51,4 +51,8 @@ public sealed record Slot
 
     /// <summary>How it restrains the wire.</summary>
     public Hold Hold { get; init; }
+
+    /// <summary>Coefficient of Coulomb friction between wire and slot, from 0 (none). It acts in the steps after
+    /// engagement: as it is tied in, the wire finds its place along the arch without friction.</summary>
+    public double Friction { get; init; }
 }

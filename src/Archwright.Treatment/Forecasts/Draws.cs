@@ -29,6 +29,11 @@ internal static class Draws
     private const double StiffnessSpread = 0.05;
     private const double SlotSpread = 0.01;
 
+    // Coefficients of friction of one pair of materials differ by half between papers (the catalogue's spreads).
+    private const double FrictionSpread = 0.4;
+
+    private const double MostFriction = 1;
+
     public static DrawnForecast Run(
         ForecastRequest request, DrawSettings settings, IProgress<int>? progress, CancellationToken cancellation)
     {
@@ -78,6 +83,7 @@ internal static class Draws
 
         double stiffness = Math.Exp(StiffnessSpread * chance.Normal());
         double height = Math.Exp(SlotSpread * chance.Normal());
+        double friction = Math.Exp(FrictionSpread * chance.Normal());
         Arrangement arrangement = request.Arrangement;
         return request with
         {
@@ -89,6 +95,7 @@ internal static class Draws
                 Slots = [.. arrangement.Slots.Select(slot => slot with
                 {
                     Height = Math.Max(slot.Height * height, arrangement.Wire.Section.Thickness),
+                    Friction = Math.Min(slot.Friction * friction, MostFriction),
                 })],
             },
         };

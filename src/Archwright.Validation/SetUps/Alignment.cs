@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Slots;
@@ -22,39 +23,46 @@ internal static class Alignment
     // Middles of five equal parts of all patients, in standard deviations.
     private static readonly double[] Patients = [-1.2816, -0.5244, 0, 0.5244, 1.2816];
 
-    private static readonly ConcurrentDictionary<string, Lazy<IReadOnlyList<Patient>>> Cohorts = new();
+    private static readonly ConcurrentDictionary<(string Wire, bool Rubs), Lazy<IReadOnlyList<Patient>>> Cohorts =
+        new();
 
     /// <summary>Irregularity after <c>weeks</c> over that at the start, means of the cohort.</summary>
-    public static double Share(SetUp given) => ShareAfter(given.Text("wire"), (int)given.Number("weeks"));
+    public static double Share(SetUp given) =>
+        ShareAfter(Asked(given), (int)given.Number("weeks"));
 
-    /// <summary>The same by wire and week.</summary>
-    public static double ShareAfter(string wire, int week) => Mean(wire, week) / Mean(wire, 0);
+    /// <summary>The same by wire and week, without friction.</summary>
+    public static double ShareAfter(string wire, int week) => ShareAfter((wire, false), week);
+
+    private static double ShareAfter((string Wire, bool Rubs) asked, int week) => Mean(asked, week) / Mean(asked, 0);
 
     /// <summary>Mean irregularity with <c>wire</c> less that with <c>other</c> after <c>weeks</c> [mm].</summary>
     public static double Difference(SetUp given)
     {
         int weeks = (int)given.Number("weeks");
-        return Cohort(given.Text("wire")).Average(one => one.Course.Weeks[weeks].Irregularity!.Value)
-            - Cohort(given.Text("other")).Average(one => one.Course.Weeks[weeks].Irregularity!.Value);
+        return Cohort(Asked(given)).Average(one => one.Course.Weeks[weeks].Irregularity!.Value)
+            - Cohort((given.Text("other"), false)).Average(one => one.Course.Weeks[weeks].Irregularity!.Value);
     }
 
     /// <summary>Mean gain of intercanine width after <c>weeks</c> [mm].</summary>
     public static double WidthGain(SetUp given)
     {
         int weeks = (int)given.Number("weeks");
-        return Cohort(given.Text("wire")).Average(one => Width(one, weeks) - Width(one, 0));
+        return Cohort(Asked(given)).Average(one => Width(one, weeks) - Width(one, 0));
     }
 
     /// <summary>Days until the irregularity is below <c>below</c> mm, mean of the cohort.</summary>
     public static double Days(SetUp given)
     {
         double below = given.Number("below");
-        return Cohort(given.Text("wire")).Average(one =>
+        return Cohort(Asked(given)).Average(one =>
             one.March.Days.First(day => day.Irregularity < below).Day / one.Course.Rate);
     }
 
-    private static double Mean(string wire, int week) =>
-        Cohort(wire).Average(one => one.Course.Weeks[week].Irregularity!.Value);
+    // Keys: wire, and friction = wet for the coefficient of the catalogue in saliva.
+    private static (string Wire, bool Rubs) Asked(SetUp given) => (given.Text("wire"), given.Has("friction"));
+
+    private static double Mean((string Wire, bool Rubs) asked, int week) =>
+        Cohort(asked).Average(one => one.Course.Weeks[week].Irregularity!.Value);
 
     private static double Width(Patient patient, int week)
     {
@@ -71,10 +79,10 @@ internal static class Alignment
         return ArchWidths.Intercanine(teeth, slots)!.Value;
     }
 
-    private static IReadOnlyList<Patient> Cohort(string wire) =>
-        Cohorts.GetOrAdd(wire, id => new Lazy<IReadOnlyList<Patient>>(() => Computed(id))).Value;
+    private static IReadOnlyList<Patient> Cohort((string Wire, bool Rubs) asked) =>
+        Cohorts.GetOrAdd(asked, of => new Lazy<IReadOnlyList<Patient>>(() => Computed(of.Wire, of.Rubs))).Value;
 
-    private static IReadOnlyList<Patient> Computed(string wire)
+    private static IReadOnlyList<Patient> Computed(string wire, bool rubs)
     {
         double[] rates = [.. Patients.Select(PatientRate.Unknown.At)];
         var all = new List<Patient>();
@@ -82,6 +90,8 @@ internal static class Alignment
         {
             ForecastRequest request = new CrowdedArch { Seed = 3, Number = number, WireId = wire }.Request(
                 (int)Math.Ceiling(Weeks * rates.Max())) with { Rate = new PatientRate(0, 0) };
+            if (rubs)
+                request = request.WithFriction(Coefficient(wire));
             Forecast march = Forecaster.Run(request);
             foreach (double rate in rates)
             {
@@ -94,6 +104,10 @@ internal static class Alignment
 
         return all;
     }
+
+    private static double Coefficient(string wire) => WireCatalogue.Default.TryFind(wire, out CatalogueWire? found)
+        ? found.Alloy.FrictionWet.Value
+        : throw new InvalidOperationException($"The catalogue has no wire {wire}.");
 
     private sealed record Patient(ForecastRequest Request, Forecast March, Draw Course);
 }

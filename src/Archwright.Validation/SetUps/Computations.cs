@@ -34,6 +34,7 @@ internal static class Computations
             ["mandrel"] = SpringBack.Mandrel,
             ["sliding"] = SlidingRig.Resistance,
             ["sliding-ratio"] = SlidingRig.Ratio,
+            ["sliding-drawn"] = SlidingRig.Drawn,
             ["displaced-tooth"] = DisplacedTooth.Force,
             ["displaced-tooth-ratio"] = DisplacedTooth.ForceRatio,
             ["stiffness-ratio"] = AlloyRatios.Stiffness,

@@ -2,6 +2,7 @@ using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Tables;
 using Archwright.Dentition.Units;
 using Archwright.Mechanics.Bench;
+using Archwright.Mechanics.Slots;
 using Archwright.Validation.Record;
 
 namespace Archwright.Validation.SetUps;
@@ -24,6 +25,12 @@ internal static class SlidingRig
 
     /// <summary>The same over that of the other set-up, where <c>other_</c> stands before what differs.</summary>
     public static double Ratio(SetUp given) => Resistance(given) / Resistance(given.Other());
+
+    /// <summary>The wire drawn through the bracket with friction, that sticks, slips and acts back on the edges, over
+    /// <see cref="Resistance"/>.</summary>
+    public static double Drawn(SetUp given) => Test(given).DrawingForce(
+        AngleOf(given), Coefficient(given),
+        Tie.Seating(TieKind.Elastic, given.Number("tie"), stiffness: 0)) / Resistance(given);
 
     /// <summary>Angle beyond the critical one at which <c>wire</c> and the other wire resist alike: below it the one
     /// with the lower coefficient slides better, beyond it the softer one [degrees].</summary>

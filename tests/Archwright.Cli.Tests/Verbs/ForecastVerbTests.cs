@@ -50,6 +50,35 @@ public sealed class ForecastVerbTests
         Assert.True(index.GetProperty("p10").GetDouble() < index.GetProperty("p90").GetDouble());
     }
 
+    [Fact]
+    public async Task With_friction_a_crowded_arch_aligns_otherwise_and_the_answer_says_that_it_rubs()
+    {
+        using var folder = new Folder();
+        string arch = folder.Arch();
+
+        Run free = await Run.Of("forecast", arch, "--weeks", "3");
+        Run rubs = await Run.Of("forecast", arch, "--weeks", "3", "--friction", "wet");
+
+        Assert.Contains("no friction", free.Output, StringComparison.Ordinal);
+        Assert.Contains("friction of a bench", rubs.Output, StringComparison.Ordinal);
+        Assert.NotEqual(free.Output.Split("tooth")[0], rubs.Output.Split("tooth")[0]);
+    }
+
+    [Theory]
+    [InlineData("slippery")]
+    [InlineData("-0.1")]
+    [InlineData("NaN")]
+    [InlineData("3")]
+    public async Task A_friction_that_is_neither_a_word_nor_a_coefficient_is_refused(string typed)
+    {
+        using var folder = new Folder();
+
+        Run run = await Run.Of("forecast", folder.Arch(), "--weeks", "1", "--friction", typed);
+
+        Assert.Equal(ExitCode.BadInput, run.Code);
+        Assert.Contains("none, wet, dry or a coefficient", run.Error, StringComparison.Ordinal);
+    }
+
     /// <summary>On the plateau a NiTi wire pushes less than its first modulus says.</summary>
     [Fact]
     public async Task The_whole_law_of_a_wire_is_followed_when_asked_for()

@@ -222,19 +222,20 @@ public sealed class CaseReaderTests
         Texts.ReadCase(Texts.Edited(Texts.Arch, c => Texts.Set(c, path, text))).Problems,
         p => p.Code == "AW-VALUE-006" && p.Path == path);
 
-    [Fact]
-    public void Every_slot_with_friction_is_counted_in_one_problem()
+    [Fact, Trait("basis", "docs")]
+    public void Friction_of_a_slot_is_taken_from_the_file_and_is_nil_where_it_is_left_out()
     {
         string text = Texts.Edited(Texts.Arch, c =>
         {
             c["slots"]![1]!["friction"] = 0.2;
-            c["slots"]![2]!["friction"] = 0.1;
+            c["slots"]![2]!.AsObject().Remove("friction");
         });
 
-        Problem problem = Assert.Single(Texts.ReadCase(text).Problems);
+        CaseFile file = Texts.ReadCase(text).Value!;
 
-        Assert.Equal(("AW-YET-002", "slots[1].friction"), (problem.Code, problem.Path));
-        Assert.Contains("1 more", problem.Message, StringComparison.Ordinal);
+        Assert.Equal(0.2, file.Arrangement.Slots[1].Friction);
+        Assert.Equal(0, file.Arrangement.Slots[2].Friction);
+        Assert.True(file.HasFriction);
     }
 
     [Fact]

@@ -107,8 +107,6 @@ internal static class Provocations
         new("AW-BEND-001", () => Texts.ReadBend(
             Texts.Replaced(Texts.Bend, "\"to_mm\": 3,", "\"to_mm\": 5,")).Problems),
 
-        Arch("AW-YET-002", "\"friction\": 0.0", "\"friction\": 0.14"),
-
         new("AW-TABLE-001", () => ReadCeilings("tooth,movement,force_N,source\n")),
         new("AW-TABLE-002", () => ReadCeilings("tooth,movment,force_N,source\n13,,1,own\n")),
         new("AW-TABLE-003", () => ReadStock("id,packs\nss-016,3\n")),
