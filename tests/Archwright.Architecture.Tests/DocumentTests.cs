@@ -83,6 +83,43 @@ public sealed partial class DocumentTests
     }
 
     [Fact]
+    public void Every_test_that_the_file_of_risks_names_is_there()
+    {
+        string[] rows =
+        [
+            .. Findings.Some("rows of hazards", SourceTree.Lines("docs/risks.md")
+                .Where(line => line.StartsWith("| ", StringComparison.Ordinal)).Skip(1)),
+        ];
+
+        Findings.None("A control without a test may go unseen:", rows.SelectMany(MissingTests));
+        Assert.NotEmpty(MissingTests("| x | y | z | `DocumentTests.No_such_promise` |"));
+        Assert.NotEmpty(MissingTests("| x | y | z | |"));
+    }
+
+    // A class of tests, a promise of it, or a rule that its cases hold.
+    private static IEnumerable<string> MissingTests(string row)
+    {
+        string cell = row.TrimEnd(' ', '|').Split('|')[^1];
+        Match[] named = [.. TestName().Matches(cell).OfType<Match>()];
+        if (!row.TrimEnd().EndsWith('|') || named.Length == 0)
+            return [$"{row[..Math.Min(60, row.Length)]} names no test"];
+
+        return named.Where(one => !SourceTree.Under("tests/", $"/{one.Groups["class"].Value}.cs").Any(file =>
+                one.Groups["promise"] is not { Success: true } promise
+                || SourceTree.Read(file).Contains($" {promise.Value}(", StringComparison.Ordinal)))
+            .Select(one => one.Value)
+            .Concat(RuleName().Matches(cell).OfType<Match>().Select(one => one.Groups[1].Value)
+                .Where(rule => !SourceTree.Read("tests/Archwright.Practice.Tests/Rules/RuleCases.cs")
+                    .Contains(rule, StringComparison.Ordinal)));
+    }
+
+    [GeneratedRegex(@"`(?<class>\w+Tests)(\.(?<promise>\w+))?`")]
+    private static partial Regex TestName();
+
+    [GeneratedRegex(@"\(`(\w+)`\)")]
+    private static partial Regex RuleName();
+
+    [Fact]
     public void A_planted_dead_link_is_found()
     {
         const string page =

@@ -12,6 +12,11 @@ namespace Archwright.Practice.Demo;
 /// <summary>One invented patient from bonding to the day on which the demo is opened.</summary>
 internal sealed class DemoCourse
 {
+    // Birthdays of the twelve, before the day on which the demo is opened: spread over the year, so that each age is
+    // that of the scenario whatever its texts say [days].
+    private const int FirstBirthday = 40;
+    private const int BetweenBirthdays = 25;
+
     private readonly DemoFile file;
     private readonly DemoPatient source;
     private readonly DateOnly today;
@@ -27,7 +32,7 @@ internal sealed class DemoCourse
         this.file = file;
         this.today = today;
         source = file.Patients[index];
-        Patient = MakePatient();
+        Patient = MakePatient(index);
         foreach (Jaw jaw in Enum.GetValues<Jaw>())
         {
             simulated[jaw] = new SimulatedArch(jaw, source, index, computed);
@@ -54,7 +59,7 @@ internal sealed class DemoCourse
 
     public List<Visit> Visits { get; } = [];
 
-    private Patient MakePatient()
+    private Patient MakePatient(int index)
     {
         int cut = source.Name.LastIndexOf(' ');
         var patient = Patient.Create(
@@ -62,7 +67,7 @@ internal sealed class DemoCourse
             {
                 GivenNames = source.Name[..cut],
                 FamilyName = source.Name[(cut + 1)..],
-                BornOn = today.AddYears(-source.Age).AddDays(-40 - 7 * source.Question.Length % 280),
+                BornOn = today.AddYears(-source.Age).AddDays(-FirstBirthday - BetweenBirthdays * index),
                 Language = source.Language,
                 Guardian = source.Guardian ?? "",
                 Plan = source.Plan,

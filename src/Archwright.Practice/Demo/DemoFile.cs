@@ -23,9 +23,30 @@ internal sealed record DemoFile(
     {
         using Stream stream = typeof(DemoFile).Assembly.GetManifestResourceStream("demo-practice.json")
             ?? throw new InvalidOperationException("The demo practice is not in the program.");
-        return JsonSerializer.Deserialize<DemoFile>(stream, Options)
+        DemoFile file = JsonSerializer.Deserialize<DemoFile>(stream, Options)
             ?? throw new InvalidOperationException("The file of the demo practice is empty.");
+        return file with { Patients = [.. file.Patients.Select(InWords)] };
     }
+
+    // What people read names every tooth in words beside its number.
+    private static DemoPatient InWords(DemoPatient patient) => patient with
+    {
+        Plan = DemoTeeth.InWords(patient.Plan),
+        Brackets = DemoTeeth.InWords(patient.Brackets),
+        Question = DemoTeeth.InWords(patient.Question),
+        Alerts = [.. patient.Alerts.Select(DemoTeeth.InWords)],
+        Visits =
+        [
+            .. patient.Visits.Select(visit => visit with
+            {
+                Note = visit.Note is { } note ? DemoTeeth.InWords(note) : null,
+                Breakages =
+                [
+                    .. visit.Breakages.Select(one => one with { What = DemoTeeth.InWords(one.What) }),
+                ],
+            }),
+        ],
+    };
 }
 
 internal sealed record DemoHouse(string Name, string Place);

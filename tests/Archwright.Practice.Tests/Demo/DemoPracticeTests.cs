@@ -40,6 +40,55 @@ public sealed class DemoPracticeTests
             .Count(alert => alert.Kind != Archwright.Practice.People.AlertKind.Other));
 
     [Fact]
+    public void A_tooth_is_named_in_words_beside_its_number_in_every_text()
+    {
+        string[] texts =
+        [
+            .. Made.Value.Patients.SelectMany(one => one.Alerts.Select(alert => alert.Text).Append(one.Plan)),
+            .. Made.Value.Treatments.Select(one => one.Appliance.Brackets),
+            .. Made.Value.Visits.SelectMany(one => one.Content.Breakages.Select(broken => broken.What)
+                .Append(one.Question).Append(one.Content.Note)),
+        ];
+
+        Assert.Contains(texts, text => text.Contains("upper right canine (13, ISO)", StringComparison.Ordinal));
+        Assert.DoesNotContain(texts, text => text.Contains('{', StringComparison.Ordinal));
+        // A number from 11 to 48 that is neither a count of weeks, months or grams nor part of a larger figure.
+        Assert.All(texts, text => Assert.DoesNotMatch(
+            @"(?<![\d.x×-])[1-4][1-8](?![\dx]|\.\d|, ISO\)| weeks| months| g\b)", text));
+    }
+
+    [Fact]
+    public void Nothing_that_is_computed_hangs_on_how_a_text_is_worded()
+    {
+        DemoFile file = DemoFile.Read();
+        DemoFile other = file with
+        {
+            Patients =
+            [
+                .. file.Patients.Select(one => one with
+                {
+                    Question = one.Question + " Once more.",
+                    Plan = "",
+                    Visits = [.. one.Visits.Select(visit => visit with { Note = "Other words." })],
+                }),
+            ],
+        };
+        DemoPlaces places = DemoPlaces.Read();
+        for (int i = 0; i < file.Patients.Count; i++)
+        {
+            var course = new DemoCourse(file, i, Samples.Today, places);
+            var reworded = new DemoCourse(other, i, Samples.Today, places);
+
+            Assert.Equal(file.Patients[i].Age, course.Patient.AgeOn(Samples.Today));
+            Assert.Equal(course.Patient.BornOn, reworded.Patient.BornOn);
+            Assert.Equal(course.Visits.Select(one => one.Day), reworded.Visits.Select(one => one.Day));
+            Assert.Equal(
+                course.Visits.Select(one => (one.Content.Upper, one.Content.Lower)),
+                reworded.Visits.Select(one => (one.Content.Upper, one.Content.Lower)));
+        }
+    }
+
+    [Fact]
     public void What_was_felt_after_a_visit_is_noted_at_the_next_one()
     {
         foreach (IGrouping<Guid, Visit> course in Made.Value.Visits.GroupBy(visit => visit.PatientId))
