@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
-# Engages random arches, elastic and of every alloy, and prints per class how many are engaged, the worst residual and
-# the slowest solve: scripts/random-arches.sh [COUNT], 10000 of each when left out. Exits 1 when one failed without a
-# reason.
+# Engages random arches, elastic and of every alloy, lets them follow their teeth with friction, and prints per class how
+# many are engaged, the worst residual and the slowest solve: scripts/random-arches.sh [COUNT], 10000 of each when left
+# out. Exits 1 when one failed without a reason.
 set -eu
 cd "$(dirname "$0")/.."
 . scripts/need-dotnet.sh

@@ -17,6 +17,7 @@ public sealed class RandomArchTests
     // Out-of-balance forces below this share of the largest force on a tooth, or below the absolute figure [N].
     private const double ResidualShare = 1e-5;
     private const double ResidualLeast = 1e-5;
+    private const double Relief = 0.05;
 
     private static readonly bool Nightly = Environment.GetEnvironmentVariable("ARCHWRIGHT_NIGHTLY") == "1";
 
@@ -36,20 +37,35 @@ public sealed class RandomArchTests
     public void Every_arch_is_engaged_or_says_where_and_why_not_whatever_the_alloy() =>
         Run(30, number => RandomAlloy.Into(new RandomArch(number).Arrangement, number));
 
-    private static void Run(int usual, Func<int, Arrangement> draw)
+    /// <summary>The same once more with a coefficient of friction from 0.05 to 0.45, then all teeth a twentieth of their
+    /// way toward rest: what follows engagement meets friction.</summary>
+    [Fact]
+    public void Every_wire_with_friction_follows_its_teeth_or_says_where_and_why_not() =>
+        Run(30, number => Rubbing(RandomAlloy.Into(new RandomArch(number).Arrangement, number), number), follows: true);
+
+    private static Arrangement Rubbing(Arrangement arrangement, int number)
+    {
+        double coefficient = 0.05 + 0.1 * (number % 5);
+        return arrangement with
+        {
+            Slots = [.. arrangement.Slots.Select(slot => slot with { Friction = coefficient })],
+        };
+    }
+
+    private static void Run(int usual, Func<int, Arrangement> draw, bool follows = false)
     {
         int count = Asked ?? (Nightly ? 10_000 : usual);
         var tries = new Try[count];
         var watch = Stopwatch.StartNew();
         var threads = new ParallelOptions { MaxDegreeOfParallelism = count > usual ? 2 : 1 };
-        Parallel.For(0, count, threads, i => tries[i] = Engage(From + i, draw));
+        Parallel.For(0, count, threads, i => tries[i] = Engage(From + i, draw, follows));
         watch.Stop();
 
         Print(tries, watch.Elapsed);
         Assert.Empty(tries.Where(t => t.Fault != null).Select(t => $"{t.Fault}: {t.Arch}"));
     }
 
-    private static Try Engage(int number, Func<int, Arrangement> draw)
+    private static Try Engage(int number, Func<int, Arrangement> draw, bool follows)
     {
         var arch = new RandomArch(number);
         Arrangement arrangement = draw(number);
@@ -57,7 +73,10 @@ public sealed class RandomArchTests
         var watch = Stopwatch.StartNew();
         try
         {
-            EngagementResult result = new Engager(arrangement).Engage();
+            var engager = new Engager(arrangement);
+            EngagementResult result = engager.Engage();
+            if (follows && result.Converged)
+                result = engager.Apply(Engager.Relieving(arrangement, Relief));
             return new Try(arch, alloy, result, Fault(result), watch.Elapsed);
         }
         catch (Exception e) when (e is not OperationCanceledException)
