@@ -54,7 +54,7 @@ internal static class Texts
             { "tooth": "right", "hold": "clamped", "width_mm": 3,
               "rest": { "centre_mm": [8, 0, 0], "along": [-1, 0, 0], "outward": [0, 1, 0] } },
             { "tooth": "middle", "width_mm": 3, "height_mm": 0.5588, "depth_mm": 0.7112, "contact": "edges",
-              "tie": { "kind": "elastic", "force_N": 1.5, "stiffness_N_per_mm": 0.8, "holds_N": 6 },
+              "tie": { "kind": "elastic", "force_N": 1.5, "stiffness_N_per_mm": 0.8, "lost_in_3_weeks": 0.4, "holds_N": 6 },
               "rest": { "centre_mm": [0, 0, 0], "along": [-1, 0, 0], "outward": [0, 1, 0] },
               "actual": { "centre_mm": [0, 0.5, -1], "along": [-1, 0, 0.1], "outward": [0, 1, 0] } },
             { "tooth": "left", "hold": "edges", "width_mm": 3,

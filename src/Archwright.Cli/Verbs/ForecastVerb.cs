@@ -51,6 +51,13 @@ internal sealed class ForecastVerb
 
     private readonly Option<string?> _friction = FrictionOption.Create();
 
+    private readonly Option<string[]> _load = new("--load")
+    {
+        Description = "A load on a tooth that does not come from the wire, as of a lip, a cheek or a chain: at its slot, "
+            + "in N and N·mm; it goes along with the tooth. May be given again.",
+        HelpName = "TOOTH:labial=N,…",
+    };
+
     private readonly Option<string?> _plot = CommonOptions.Plot(
         "Draw irregularity and force per tooth over the weeks into this file.");
 
@@ -90,7 +97,7 @@ internal sealed class ForecastVerb
         foreach (Option option in new Option[]
         {
             options._weeks, options._wire, options._draws, options._seed, options._observed,
-            options._wholeLaw, options._friction, options._plot, options._animate, options._unit, options._teeth,
+            options._wholeLaw, options._friction, options._load, options._plot, options._animate, options._unit, options._teeth,
             options._json,
         })
         {
@@ -138,7 +145,10 @@ internal sealed class ForecastVerb
     private ForecastAnswer Answer(
         Terminal terminal, ParseResult parsed, CaseFile file, CancellationToken cancellation)
     {
-        ForecastRequest request = Request(file, _weeks.Of(parsed));
+        ForecastRequest request = Request(file, _weeks.Of(parsed)) with
+        {
+            AppliedLoads = LoadNote.Read(file, parsed.GetValue(_load) ?? []),
+        };
         bool isLearnt = false;
         if (parsed.GetValue(_observed) is { } observed)
         {

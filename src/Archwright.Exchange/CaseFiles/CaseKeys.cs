@@ -62,7 +62,10 @@ internal static class CaseKeys
     public static readonly KeySet ClosedTie = new("a closed tie", "closedTie", ["kind", "holds_N"]);
 
     public static readonly KeySet SeatingTie = new(
-        "a steel, elastic or spring tie", "seatingTie", ["kind", "force_N", "stiffness_N_per_mm", "holds_N"]);
+        "a steel or spring tie", "seatingTie", ["kind", "force_N", "stiffness_N_per_mm", "holds_N"]);
+
+    public static readonly KeySet ElasticTie = new(
+        "an elastic tie", "elasticTie", ["kind", "force_N", "stiffness_N_per_mm", "lost_in_3_weeks", "holds_N"]);
 
     public static readonly KeySet PartialTie = new("a partial tie", "partialTie", ["kind", "reach_mm", "holds_N"]);
 
@@ -82,7 +85,7 @@ internal static class CaseKeys
     public static readonly ImmutableArray<KeySet> OfCase =
     [
         Case, Wire, CatalogueAlloy, LinearElastic, ElasticPlastic, Superelastic, Round, Rectangular, PlainRest,
-        PointsRest, Slot, Frame, Offset, ClosedTie, SeatingTie, PartialTie, NoTie, Step, StepSlot, Visit, PresentWire,
+        PointsRest, Slot, Frame, Offset, ClosedTie, SeatingTie, ElasticTie, PartialTie, NoTie, Step, StepSlot, Visit, PresentWire,
     ];
 
     /// <summary>All objects that may stand in a twist case.</summary>

@@ -81,6 +81,9 @@ internal static class Quantities
     public static readonly Quantity TieStiffness = new(
         "stiffness of the tie", "N/mm", 0, 1e5, "Give newtons a millimetre.");
 
+    public static readonly Quantity TieLoss = new(
+        "loss of the tie", "", 0, 0.95, "Give the share of its pull that it loses in three weeks, as in 0.56.");
+
     public static readonly Quantity TieReach = new("reach of the tie", "mm", 0, 20, "Give millimetres.");
 
     public static readonly Quantity TieHolds = new(

@@ -14,19 +14,20 @@ internal static class TieReading
         string kind = node.Members.LastOrDefault(m => m.Key == "kind").Value?.Text ?? "";
         KeySet keys = kind switch
         {
-            "steel" or "elastic" or "spring" => CaseKeys.SeatingTie,
+            "steel" or "spring" => CaseKeys.SeatingTie,
+            "elastic" => CaseKeys.ElasticTie,
             "partial" => CaseKeys.PartialTie,
             "none" => CaseKeys.NoTie,
             _ => CaseKeys.ClosedTie,
         };
-        if (Fields.Of(node, keys, whose, problems, CaseKeys.SeatingTie, CaseKeys.PartialTie) is not { } fields)
+        if (Fields.Of(node, keys, whose, problems, CaseKeys.ElasticTie, CaseKeys.PartialTie) is not { } fields)
             return null;
 
         return fields.Word("kind", "closed", "steel", "elastic", "spring", "partial", "none") switch
         {
             "closed" => Holds(fields, TieKind.Closed) is { } holds ? Mechanics.Slots.Tie.Closed(holds) : null,
             "steel" => Seating(fields, TieKind.Steel),
-            "elastic" => Seating(fields, TieKind.Elastic),
+            "elastic" => Elastic(fields),
             "spring" => Seating(fields, TieKind.Spring),
             "partial" => Partial(fields),
             "none" => Mechanics.Slots.Tie.None,
@@ -42,6 +43,12 @@ internal static class TieReading
         return force is { } f && stiffness is { } k && Holds(fields, kind) is { } holds
             ? Mechanics.Slots.Tie.Seating(kind, f, k, holds)
             : null;
+    }
+
+    private static Tie? Elastic(Fields fields)
+    {
+        double? loss = fields.Number("lost_in_3_weeks", Quantities.TieLoss, 0);
+        return loss is { } share ? Seating(fields, TieKind.Elastic)?.Losing(share) : null;
     }
 
     private static Tie? Partial(Fields fields)

@@ -15,6 +15,8 @@ internal static class TieWriting
             members.Add(("stiffness_N_per_mm", JsonOut.Figure("stiffness_N_per_mm", tie.Stiffness)));
         }
 
+        if (tie.Loss > 0)
+            members.Add(("lost_in_3_weeks", JsonOut.Figure("lost_in_3_weeks", tie.Loss)));
         if (tie.Kind == TieKind.Partial)
             members.Add(("reach_mm", JsonOut.Figure("reach_mm", tie.Reach)));
         if (tie.Kind != TieKind.None && double.IsFinite(tie.Holds))

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Slots;
@@ -192,6 +193,24 @@ public sealed partial class Engager
             Undo();
 
         return result;
+    }
+
+    /// <summary>Changes what ties pull with; the wire answers in the next <see cref="Apply"/>.</summary>
+    /// <param name="ties">One a slot, each of the kind that is there.</param>
+    /// <exception cref="ArgumentException">A tie is of another kind, or their number is not that of the
+    /// slots.</exception>
+    public void Retie(ImmutableArray<Tie> ties)
+    {
+        ImmutableArray<Slot> slots = Arrangement.Slots;
+        if (ties.Length != slots.Length || slots.Zip(ties).Any(pair => pair.First.Tie.Kind != pair.Second.Kind))
+            throw new ArgumentException("There is one tie a slot, of the kind that is there.", nameof(ties));
+
+        Arrangement = Arrangement with { Slots = [.. slots.Zip(ties, (slot, tie) => slot with { Tie = tie })] };
+        foreach (ref ContactRow row in _rod.Contacts.Rows)
+        {
+            if (row.Kind == RowKind.Seating)
+                (row.Pull, row.Rise) = (ties[row.Slot].SeatingForce, ties[row.Slot].Stiffness);
+        }
     }
 
     /// <summary>Condensed tangent stiffness of the engaged wire at its slots: change of the load on the teeth (force,

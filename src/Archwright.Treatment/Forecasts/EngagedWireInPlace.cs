@@ -16,6 +16,8 @@ internal sealed class EngagedWireInPlace : IWireInPlace
     private readonly EngagementOptions _mesh;
     private readonly ImmutableArray<SlotFrame> _today;
     private readonly bool _remembers;
+    private readonly ImmutableArray<Tie> _ties;
+    private readonly bool _fades;
     private Engager _engager;
     private bool _tried;
 
@@ -27,6 +29,8 @@ internal sealed class EngagedWireInPlace : IWireInPlace
     {
         _mesh = mesh ?? Coarse;
         _today = [.. arrangement.Slots.Select(slot => slot.Actual)];
+        _ties = [.. arrangement.Slots.Select(slot => slot.Tie)];
+        _fades = _ties.Any(tie => tie.Loss > 0);
         _remembers = arrangement.Wire.Alloy is not LinearElastic;
         _engager = new Engager(
             fitted is { } then && _remembers ? Placed(arrangement, then.AsSpan()) : arrangement, _mesh);
@@ -38,6 +42,15 @@ internal sealed class EngagedWireInPlace : IWireInPlace
         return result.Converged && !_engager.Arrangement.Slots.Select(slot => slot.Actual).SequenceEqual(_today)
             ? _engager.Apply(StepTo(_today.AsSpan()), cancellation)
             : result;
+    }
+
+    public void GoTo(double day)
+    {
+        if (!_fades)
+            return;
+
+        TakeBack();
+        _engager.Retie([.. _ties.Select(tie => tie.After(day))]);
     }
 
     public EngagementResult MoveTo(ReadOnlySpan<SlotFrame> places, CancellationToken cancellation)

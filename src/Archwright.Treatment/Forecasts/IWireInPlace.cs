@@ -10,6 +10,12 @@ internal interface IWireInPlace
     /// <summary>Brings the wire into the slots where they stand first.</summary>
     EngagementResult Engage(CancellationToken cancellation);
 
+    /// <summary>Tells the day that the next places are of: ties fade with time.</summary>
+    /// <param name="day">Since the start [days].</param>
+    void GoTo(double day)
+    {
+    }
+
     /// <summary>Follows the slots to new places from where it was last kept or tried.</summary>
     EngagementResult MoveTo(ReadOnlySpan<SlotFrame> places, CancellationToken cancellation);
 

@@ -191,6 +191,7 @@ internal sealed class March
                 return StepEnd.NotSettled;
 
             _step.Places(_tried);
+            _wire.GoTo(Day + days);
             tried = _wire.MoveTo(_tried, cancellation);
             Engagements++;
             if (!IsGood(tried))

@@ -64,6 +64,39 @@ public sealed class ForecastVerbTests
         Assert.NotEqual(free.Output.Split("tooth")[0], rubs.Output.Split("tooth")[0]);
     }
 
+    /// <summary>A lip that presses on the incisors brings them further in.</summary>
+    [Fact]
+    public async Task A_lip_can_press_on_the_teeth()
+    {
+        using var folder = new Folder();
+        string arch = folder.Arch();
+
+        Run free = await Run.Of("forecast", arch, "--weeks", "2", "--json");
+        Run pressed = await Run.Of("forecast", arch, "--weeks", "2", "--json", "--load", "41:labial=-0.3",
+            "--load", "31:labial=-0.3");
+
+        static double Labial(Run run) => run.Json().GetProperty("weeks")[2].GetProperty("teeth").EnumerateArray()
+            .Single(tooth => tooth.GetProperty("tooth").GetString() == "41").GetProperty("labial_mm").GetDouble();
+        Assert.True(Labial(pressed) < Labial(free) - 0.02);
+    }
+
+    [Theory]
+    [InlineData("11:labial=-0.05", "The case has no slot on 11")]
+    [InlineData("labial=-0.05", "There is no tooth")]
+    [InlineData("41:labial=-50", "from -10 to 10 N")]
+    [InlineData("41:labial=NaN", "from -10 to 10 N")]
+    [InlineData("41:buccal=1", "'buccal=1'")]
+    [InlineData("99:labial=1", "'99' is no ISO 3950 number")]
+    public async Task A_load_that_cannot_be_read_is_refused_with_the_reason(string typed, string why)
+    {
+        using var folder = new Folder();
+
+        Run run = await Run.Of("forecast", folder.Arch(), "--weeks", "1", "--load", typed);
+
+        Assert.Equal(ExitCode.BadInput, run.Code);
+        Assert.Contains(why, run.Error.Replace("\n", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("slippery")]
     [InlineData("-0.1")]

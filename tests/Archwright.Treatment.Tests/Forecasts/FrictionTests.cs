@@ -1,4 +1,5 @@
 using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Slots;
 using Archwright.Treatment.Forecasts;
 using Archwright.Treatment.Patients;
 
@@ -42,6 +43,31 @@ public sealed class FrictionTests
         Vector3[] Centres(ForecastRequest of) => [.. Forecaster.Run(of).Last.Teeth.Select(tooth => tooth.Slot.Centre)];
 
         Assert.Equal(Centres(request), Centres(request.WithFriction(0)));
+    }
+
+    /// <summary>An elastic tie that fades lets go of a tooth that it drew into its slot.</summary>
+    [Fact]
+    public void Teeth_come_less_far_under_ties_that_fade()
+    {
+        ForecastRequest With(double loss)
+        {
+            ForecastRequest request = ForecastRequest.Of(Samples.Crowded(), weeks: 3);
+            Tie tie = Tie.Seating(TieKind.Elastic, 2, 1).Losing(loss);
+            return request with
+            {
+                Arrangement = request.Arrangement with
+                {
+                    Slots = [.. request.Arrangement.Slots.Select(slot => slot with { Tie = tie })],
+                },
+            };
+        }
+
+        Forecast firm = Forecaster.Run(With(0));
+        Forecast fades = Forecaster.Run(With(0.75));
+
+        Assert.True(firm.IsWhole, firm.Stop?.Reason);
+        Assert.True(fades.IsWhole, fades.Stop?.Reason);
+        Assert.True(fades.Last.Irregularity > firm.Last.Irregularity);
     }
 
     [Fact]
