@@ -29,7 +29,6 @@ public sealed partial class Engager
     private const double NodeTolerance = 0.01;
     private const int MostRemeshes = 3;
     private const double MostHalfWidth = 10;
-    private const double ToleranceWithMemory = 1e-5;
     private const int NearIterationsWithMemory = 30;
     private const int MostSlidesWithMemory = 3;
     private const int MostFirstSlidesWithMemory = 12;
@@ -82,10 +81,7 @@ public sealed partial class Engager
         _meshBefore = new RodMesh(nodes);
         _before = new double[8 * nodes];
         _from = new SlotFrame[arrangement.Slots.Length];
-        if (_rod.Law.Remembers)
-            _rod.ForceTolerance = ToleranceWithMemory;
-        _rod.ContactNumber = Options.ContactNumber
-            * (_rod.Law.Remembers ? ContactNumber.WithMemory : ContactNumber.Usual);
+        _rod.ContactNumber = Options.ContactNumber * ContactNumber.Usual;
         _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length);
         _slide = new Slide(arrangement, _layout, PerGap);
         _rod.Slide = _slide;
@@ -337,8 +333,8 @@ public sealed partial class Engager
         _slide.Begin();
         _slide.Hold(_rod, hold: !(_rubs && _rod.Contacts.HasFriction));
 
-        // A node that moves would bring another history to its points in the middle of a search.
-        _rod.NodesFollow = !_rod.Law.Remembers;
+        // A node that moves would bring another history to its points in the middle of a search; a new wire has none.
+        _rod.NodesFollow = !_rod.Law.HasHistory;
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
         _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near
@@ -350,7 +346,7 @@ public sealed partial class Engager
         {
             // Between walls, nodes are laid anew once at least, by where the wire touches: the mesh does not tell the
             // way it came.
-            if ((pass == 0 && _hasWalls && !_rod.Law.Remembers) || NodesAreOff())
+            if ((pass == 0 && _hasWalls && !_rod.Law.HasHistory) || NodesAreOff())
                 MoveNodes();
             else if (slides++ >= MostSlides(near) || !_rod.SlideBetween())
                 break;
@@ -438,7 +434,7 @@ public sealed partial class Engager
         SearchEnd released = small
             ? Again(ReleaseIterations, near: false, loose: false, cancellation)
             : SearchEnd.Stalled;
-        _rod.NodesFollow = !_rod.Law.Remembers;
+        _rod.NodesFollow = !_rod.Law.HasHistory;
         if (released == SearchEnd.Converged)
             return released;
 
@@ -449,6 +445,7 @@ public sealed partial class Engager
 
     private SearchEnd Again(int mostIterations, bool near, bool loose, CancellationToken cancellation) => near
         ? loose ? Near(mostIterations, cancellation) : _rod.SearchNear(mostIterations, loose, cancellation)
+        : loose && TryHeld(loose: true, cancellation) ? SearchEnd.Converged
         : _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation);
 
     private EngagementResult Result(SearchEnd end) =>

@@ -46,10 +46,13 @@ internal sealed partial class Equilibrium
         Contacts.Freeze(Mesh, q, Frames);
         double forceTolerance = loose ? LooseForce : ForceTolerance;
         double placeTolerance = loose ? LoosePlace : PlaceTolerance;
-        double shift = HeldShift;
+
+        // What ends exactly starts from what has settled loosely.
+        double shift = loose ? HeldShift : LastShift;
         double last = double.PositiveInfinity;
         double lastButOne = double.PositiveInfinity;
         double first = double.PositiveInfinity;
+        double before = double.PositiveInfinity;
         for (int pass = 0; pass <= mostIterations; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -57,6 +60,8 @@ internal sealed partial class Equilibrium
                 return SearchEnd.Missed;
 
             double force = Math.Max(Contacts.LargestForce(), 0.1);
+            if (Law.Remembers)
+                Stiffen(Residual, ref before);
             first = Math.Min(first, Math.Max(Residual, force));
             if (Residual > Worse * first)
                 return SearchEnd.Stalled;

@@ -34,7 +34,7 @@ internal sealed partial class Equilibrium
         CancellationToken cancellation)
     {
         Span<double> q = State;
-        Contacts.Penalty = ContactNumber;
+        Contacts.Penalty = SearchNumber;
         Contacts.Interior = aim;
         Contacts.Starting = restart;
         double shift = Math.Max(restart ? BaseShift : _lastShift, LeastInsideShift);
@@ -53,7 +53,7 @@ internal sealed partial class Equilibrium
             double force = Math.Max(Contacts.LargestForce(), 0.1);
             double residual = TrueResidual();
             if (Law.Remembers)
-                StiffenInside(residual, ref before);
+                Stiffen(residual, ref before);
             if (IsEnough(residual, force, pass, loose) && Rests(force, loose))
             {
                 Residual = residual;
@@ -81,8 +81,7 @@ internal sealed partial class Equilibrium
     private bool IsEnough(double residual, double force, int pass, bool loose)
     {
         double wider = loose || pass < 6 ? 1 : pass < 12 ? 20 : 100;
-        double fine = Law.Remembers ? ForceTolerance : InsideForce;
-        double enough = Math.Max((loose ? InsideLooseForce : fine) * force, 5e-9) * wider;
+        double enough = Math.Max((loose ? InsideLooseForce : InsideForce) * force, 5e-9) * wider;
         double places = loose ? LoosePlace : PlaceTolerance * wider;
         return residual <= enough && Violation <= places && Contacts.Interior <= (loose ? LooseAim : LastAim);
     }

@@ -18,7 +18,7 @@ internal sealed partial class Equilibrium
     public bool Predict(double times)
     {
         Span<double> q = State;
-        Contacts.Penalty = ContactNumber;
+        Contacts.Penalty = SearchNumber;
         Contacts.Interior = 0;
         double shift = BaseShift / 100;
         Law.Stiffening = 1;
@@ -51,8 +51,9 @@ internal sealed partial class Equilibrium
         return before >= 1 ? Math.Max(100 * BaseShift, 10 * shift) : shift;
     }
 
-    // From afar there is no line search: a residual that does not fall says that the tangent promised too much.
-    private void StiffenInside(double residual, ref double before)
+    // From afar, and with the walls held, there is no line search: a residual that does not fall says that the tangent
+    // promised too much.
+    private void Stiffen(double residual, ref double before)
     {
         if (residual > Slow * before)
             Law.Stiffening = Math.Min(1, Math.Max(LeastStiffening, 2 * Law.Stiffening));

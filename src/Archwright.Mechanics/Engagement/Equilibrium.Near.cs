@@ -20,7 +20,7 @@ internal sealed partial class Equilibrium
         Span<double> q = State;
         if (Contacts.Locate(Mesh, q, Frames))
             Contacts.Freeze(Mesh, q, Frames);
-        Contacts.Penalty = ContactNumber;
+        Contacts.Penalty = SearchNumber;
         Contacts.Interior = 0;
         if (!Evaluate(q, out double merit))
             return SearchEnd.Missed;

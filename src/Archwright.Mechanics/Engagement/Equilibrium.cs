@@ -109,8 +109,11 @@ internal sealed partial class Equilibrium
     /// <summary>Largest violation of a restraint at the last evaluation [mm].</summary>
     public double Violation { get; private set; }
 
-    /// <summary>The number ρ [N/mm].</summary>
+    /// <summary>The number ρ with the touched walls held [N/mm].</summary>
     public double ContactNumber { get; set; } = Engagement.ContactNumber.Usual;
+
+    // While the set of touched walls is being looked for.
+    private double SearchNumber => Law.Remembers ? ContactNumber * Engagement.ContactNumber.WithMemory : ContactNumber;
 
     /// <summary>Residual that counts as equilibrium: this share of the largest contact force, and never less than 1e-9
     /// N.</summary>

@@ -25,6 +25,9 @@ internal sealed class FibreRod<TLaw> : RodLaw
     /// <inheritdoc/>
     public override bool Remembers => true;
 
+    /// <inheritdoc/>
+    public override bool HasHistory => _memory.HasHistory;
+
     private FibreSection<TLaw> Section => new(_law, _grid, _memory, Initial);
 
     /// <inheritdoc/>
@@ -45,10 +48,12 @@ internal sealed class FibreRod<TLaw> : RodLaw
             : RodAssembly.Add(mesh, Section, tie, q, gradient, tangent);
     }
 
-    /// <summary>Adds the gradient alone. The history is that of the points as they were last prepared: a mesh that is
-    /// slid a little to see what changes meets the same.</summary>
-    public override double AddGradient(RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient) =>
-        RodAssembly.AddGradient(mesh, Section, tie, q, gradient);
+    /// <inheritdoc/>
+    public override double AddGradient(RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient)
+    {
+        _memory.Prepare(mesh);
+        return RodAssembly.AddGradient(mesh, Section, tie, q, gradient);
+    }
 
     /// <inheritdoc/>
     public override void Warm(double temperature) => _law.Warm(temperature);
@@ -108,6 +113,8 @@ internal sealed class FibreRod<TLaw> : RodLaw
 
             _memory.UsePoint(point, FibreSection<TLaw>.Commit(_law, _grid, strain, _memory.OfPoint(point)));
         }
+
+        _memory.Settle();
     }
 
     /// <inheritdoc/>

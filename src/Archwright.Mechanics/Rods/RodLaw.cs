@@ -25,6 +25,9 @@ internal abstract class RodLaw
     /// <summary>Whether what happened to the wire matters to its answer.</summary>
     public virtual bool Remembers => false;
 
+    /// <summary>Whether anything has happened to the wire yet that it remembers.</summary>
+    public virtual bool HasHistory => false;
+
     /// <summary>Share of the elastic stiffness in the tangent of a wire with memory, from 0 to 1. A means of the
     /// search: forces and energy do not depend on it.</summary>
     public double Stiffening { get; set; }

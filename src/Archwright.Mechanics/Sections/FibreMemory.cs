@@ -5,9 +5,11 @@ namespace Archwright.Mechanics.Sections;
 /// <summary>History of a wire's fibres. It belongs to stations that are fixed on the wire, evenly spaced; what an
 /// integration point needs of it is interpolated, because the nodes follow the contacts along the wire and the points
 /// go with them.</summary>
-/// <remarks>A point that has not moved since the last converged step goes on from its own state, so that a step that
-/// changes nothing changes nothing. A station sees the strain of its own material point at every converged step, so
-/// nothing of its history is smeared out by moving nodes (docs/decisions). All arrays are sized once.</remarks>
+/// <remarks>A station sees the strain of its own material point at every converged step, so nothing of its history is
+/// smeared out by moving nodes (docs/decisions). A point that has not moved since the last converged step goes on from
+/// its own state, so that a step that changes nothing changes nothing; one that has moved takes along what its state
+/// had over that of the stations, less as it goes (<see cref="PointSurplus"/>), so that a small slide changes little.
+/// All arrays are sized once.</remarks>
 internal sealed class FibreMemory
 {
     /// <summary>Distance of the stations [mm].</summary>
@@ -23,11 +25,10 @@ internal sealed class FibreMemory
     private readonly double[] _points;
     private readonly double[] _pointAt;
     private readonly bool[] _isPointUsed;
-    private readonly double[] _keptPoints;
-    private readonly double[] _keptPointAt;
-    private readonly bool[] _wasPointUsed;
+    private readonly PointSurplus _surplus;
+    private readonly PointSurplus _keptSurplus;
+    private bool _hadHistory;
     private int _filled;                    // points whose state is that of their place
-    private int _keptFilled;
 
     /// <param name="fibres">Fibres a section.</param>
     /// <param name="from">First place of the wire that can be strained [mm].</param>
@@ -47,10 +48,12 @@ internal sealed class FibreMemory
         _points = new double[_size * mostPoints];
         _pointAt = new double[mostPoints];
         _isPointUsed = new bool[mostPoints];
-        _keptPoints = new double[_size * mostPoints];
-        _keptPointAt = new double[mostPoints];
-        _wasPointUsed = new bool[mostPoints];
+        _surplus = new PointSurplus(_size, mostPoints);
+        _keptSurplus = new PointSurplus(_size, mostPoints);
     }
+
+    /// <summary>Whether anything has happened to the wire yet.</summary>
+    public bool HasHistory { get; private set; }
 
     /// <summary>Number of stations.</summary>
     public int Stations { get; }
@@ -65,7 +68,11 @@ internal sealed class FibreMemory
     public bool IsNewAt(int station) => !_isUsed[station];
 
     /// <summary>Marks what a committed step left at a station.</summary>
-    public void Use(int station, bool used) => _isUsed[station] = used;
+    public void Use(int station, bool used)
+    {
+        _isUsed[station] = used;
+        HasHistory |= used;
+    }
 
     /// <summary>State at an integration point.</summary>
     public Span<double> OfPoint(int point) => _points.AsSpan(_size * point, _size);
@@ -74,34 +81,60 @@ internal sealed class FibreMemory
     public bool IsNew(int point) => !_isPointUsed[point];
 
     /// <summary>Marks what a committed step left at an integration point.</summary>
-    public void UsePoint(int point, bool used) => _isPointUsed[point] = used;
+    public void UsePoint(int point, bool used)
+    {
+        _isPointUsed[point] = used;
+        HasHistory |= used;
+    }
 
     /// <summary>Forgets everything: a new wire.</summary>
     public void Forget()
     {
         Array.Clear(_stations);
         Array.Clear(_isUsed);
-        Array.Clear(_points);
-        Array.Clear(_isPointUsed);
+        _surplus.Clear();
         _filled = 0;
+        HasHistory = false;
     }
 
     /// <summary>Keeps the present history, so that <see cref="PutBack"/> can undo what follows.</summary>
     public void Keep()
     {
         Copy(_stations, _isUsed, _kept, _wasUsed);
-        Copy(_points, _isPointUsed, _keptPoints, _wasPointUsed);
-        Array.Copy(_pointAt, _keptPointAt, _pointAt.Length);
-        _keptFilled = _filled;
+        _keptSurplus.CopyFrom(_surplus);
+        _hadHistory = HasHistory;
     }
 
     /// <summary>Puts the kept history back.</summary>
     public void PutBack()
     {
         Copy(_kept, _wasUsed, _stations, _isUsed);
-        Copy(_keptPoints, _wasPointUsed, _points, _isPointUsed);
-        Array.Copy(_keptPointAt, _pointAt, _pointAt.Length);
-        _filled = _keptFilled;
+        _surplus.CopyFrom(_keptSurplus);
+        HasHistory = _hadHistory;
+        _filled = 0;
+    }
+
+    /// <summary>Takes note of what a committed step left at the integration points over what their stations say; both
+    /// have been committed.</summary>
+    public void Settle()
+    {
+        _surplus.Clear();
+        for (int p = 0; p < _filled; p++)
+        {
+            (int before, double share) = Between(_pointAt[p]);
+            bool isUsed = _isPointUsed[p] || IsUsedBeside(before);
+            Span<double> more = _surplus.Add(_pointAt[p], isUsed);
+            if (!isUsed)
+                continue;
+
+            Interpolate(before, share, more);
+            ReadOnlySpan<double> own = OfPoint(p);
+            for (int i = 0; i < more.Length; i++)
+                more[i] = own[i] - more[i];
+        }
+
+        // To the last bit the same as after a step that is undone.
+        _filled = 0;
     }
 
     /// <summary>Brings the history to the integration points of a mesh.</summary>
@@ -109,6 +142,7 @@ internal sealed class FibreMemory
     {
         ReadOnlySpan<double> s = mesh.S;
         int points = RodMesh.Points * mesh.Elements;
+        int near = 0;
         for (int p = 0; p < points; p++)
         {
             int e = p / RodMesh.Points;
@@ -117,26 +151,48 @@ internal sealed class FibreMemory
                 continue;
 
             _pointAt[p] = at;
-            Interpolate(p, at);
+            Fill(p, at, ref near);
         }
 
         _filled = points;
     }
 
-    private void Interpolate(int point, double at)
+    // What the stations say, and what the points about it had over that.
+    private void Fill(int point, double at, ref int near)
+    {
+        (int before, double share) = Between(at);
+        near = _surplus.Before(at, near);
+        bool wasUsed = _isPointUsed[point];
+        Span<double> state = OfPoint(point);
+        _isPointUsed[point] = IsUsedBeside(before) || _surplus.IsUsedBeside(near);
+        if (!_isPointUsed[point])
+        {
+            if (wasUsed)
+                state.Clear();
+            return;
+        }
+
+        Interpolate(before, share, state);
+        _surplus.AddAt(at, near, state);
+    }
+
+    private (int Before, double Share) Between(double at)
     {
         double place = (at - _from) / _spacing;
         int before = (int)Math.Floor(place);
-        bool isInside = before >= 0 && before + 1 < Stations;
-        _isPointUsed[point] = isInside && (_isUsed[before] || _isUsed[before + 1]);
-        Span<double> state = _points.AsSpan(_size * point, _size);
-        if (!_isPointUsed[point])
+        return before >= 0 && before + 1 < Stations ? (before, place - before) : (-1, 0);
+    }
+
+    private bool IsUsedBeside(int station) => station >= 0 && (_isUsed[station] || _isUsed[station + 1]);
+
+    private void Interpolate(int before, double share, Span<double> state)
+    {
+        if (!IsUsedBeside(before))
         {
             state.Clear();
             return;
         }
 
-        double share = place - before;
         ReadOnlySpan<double> a = Of(before);
         ReadOnlySpan<double> b = Of(before + 1);
         for (int i = 0; i < state.Length; i++)
