@@ -53,8 +53,8 @@ internal sealed class ForecastVerb
 
     private readonly Option<string[]> _load = new("--load")
     {
-        Description = "A load on a tooth that does not come from the wire, as of a lip, a cheek or a chain: at its slot, "
-            + "in N and N·mm; it goes along with the tooth. May be given again.",
+        Description = "A load on a tooth that does not come from the wire, as of a lip, a cheek or a chain: at its "
+            + "slot, in N and N·mm; it goes along with the tooth. May be given again.",
         HelpName = "TOOTH:labial=N,…",
     };
 
@@ -97,8 +97,8 @@ internal sealed class ForecastVerb
         foreach (Option option in new Option[]
         {
             options._weeks, options._wire, options._draws, options._seed, options._observed,
-            options._wholeLaw, options._friction, options._load, options._plot, options._animate, options._unit, options._teeth,
-            options._json,
+            options._wholeLaw, options._friction, options._load, options._plot, options._animate,
+            options._unit, options._teeth, options._json,
         })
         {
             verb.Add(option);

@@ -85,7 +85,8 @@ internal static class CaseKeys
     public static readonly ImmutableArray<KeySet> OfCase =
     [
         Case, Wire, CatalogueAlloy, LinearElastic, ElasticPlastic, Superelastic, Round, Rectangular, PlainRest,
-        PointsRest, Slot, Frame, Offset, ClosedTie, SeatingTie, ElasticTie, PartialTie, NoTie, Step, StepSlot, Visit, PresentWire,
+        PointsRest, Slot, Frame, Offset, ClosedTie, SeatingTie, ElasticTie, PartialTie, NoTie, Step, StepSlot, Visit,
+        PresentWire,
     ];
 
     /// <summary>All objects that may stand in a twist case.</summary>

@@ -37,8 +37,8 @@ public sealed class RandomArchTests
     public void Every_arch_is_engaged_or_says_where_and_why_not_whatever_the_alloy() =>
         Run(30, number => RandomAlloy.Into(new RandomArch(number).Arrangement, number));
 
-    /// <summary>The same once more with a coefficient of friction from 0.05 to 0.45, then all teeth a twentieth of their
-    /// way toward rest: what follows engagement meets friction.</summary>
+    /// <summary>The same once more with a coefficient of friction from 0.05 to 0.45, then all teeth a twentieth of
+    /// their way toward rest: what follows engagement meets friction.</summary>
     [Fact]
     public void Every_wire_with_friction_follows_its_teeth_or_says_where_and_why_not() =>
         Run(30, number => Rubbing(RandomAlloy.Into(new RandomArch(number).Arrangement, number), number), follows: true);
