@@ -30,8 +30,8 @@ public sealed class ArchwrightClient : IDisposable
         return await ReadAsync(answer, cancellation);
     }
 
-    /// <summary>A job, waited for to its end: compare, forecast or visit.</summary>
-    /// <param name="what">With its parameters: "forecast?weeks=8".</param>
+    /// <summary>A job, waited for to its end: compare, forecast, visit or ladder.</summary>
+    /// <param name="what">With its parameters: "forecast?weeks=8", "ladder?stock=niti-014,ss-019x025".</param>
     /// <param name="caseText">A case file.</param>
     /// <param name="progress">Told the percent done.</param>
     /// <param name="cancellation">Gives up, and tells the server so.</param>

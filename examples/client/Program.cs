@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using Archwright.ExampleClient;
 
-// Asks for the forces of a case and for the weeks ahead:
+// Asks for the forces of a case, for the weeks ahead, and for the way to a working wire:
 //   ARCHWRIGHT=http://127.0.0.1:5080 TOKEN=awt_… dotnet run --project examples/client -- examples/upper-mild.json
 if (args is not [string file]
     || Environment.GetEnvironmentVariable("ARCHWRIGHT") is not { Length: > 0 } address
@@ -29,6 +29,12 @@ try
     Console.WriteLine(string.Create(
         CultureInfo.InvariantCulture,
         $"forecast: {weeks.RootElement.GetProperty("weeks").GetArrayLength() - 1} weeks, as far as is known"));
+    using JsonDocument ladder = await client.RunAsync("ladder?stock=niti-014,niti-018&to=niti-018", text);
+    JsonElement answers = ladder.RootElement.GetProperty("answers");
+    Console.WriteLine(answers.GetArrayLength() == 0
+        ? $"ladder: none. {ladder.RootElement.GetProperty("because").GetString()}"
+        : "ladder: " + string.Join(", then ", answers[0].GetProperty("steps").EnumerateArray()
+            .Select(step => step.GetProperty("wire").GetString())));
     return 0;
 }
 catch (ArchwrightRefusal refusal)

@@ -94,7 +94,6 @@ internal sealed class LadderVerb
     {
         CaseFile file = Cases.Load(parsed.GetRequiredValue(_case));
         LadderQuestion question = Question(parsed, file);
-        CheckFits(question);
         ForceUnit unit = _unit.Of(parsed);
         bool isJson = parsed.GetValue(_json);
         var options = new LadderOptions
@@ -125,31 +124,10 @@ internal sealed class LadderVerb
         };
     }
 
-    private static void CheckFits(LadderQuestion question)
-    {
-        CatalogueWire working = question.Working.Wire;
-        double smallest = question.Today.Arch.Arrangement.Slots.Min(slot => slot.Height);
-        if (working.Section.Thickness > smallest)
-        {
-            throw new Refusal(
-                FormattableString.Invariant(
-                    $"{working.Id} is {working.Section.Thickness:0.000} mm thick, ")
-                + FormattableString.Invariant($"the lowest slot {smallest:0.000} mm."),
-                "Name a wire that goes into the slots: --to ID");
-        }
-    }
-
     private static LadderAdvice Find(
         Terminal terminal, LadderQuestion question, LadderOptions options, CancellationToken cancellation)
     {
         using var progress = new LadderProgressLine(terminal);
-        try
-        {
-            return LadderAdvisor.Find(question, options, progress, cancellation);
-        }
-        catch (ArgumentException fault)
-        {
-            throw new Refusal("the case cannot be set up: " + Plainly.Message(fault), "Check the slots of the case.");
-        }
+        return LadderCase.Find(question, options, progress, cancellation);
     }
 }

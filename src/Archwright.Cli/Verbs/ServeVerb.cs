@@ -3,6 +3,7 @@ using System.Text.Json;
 using Archwright.Cli.Running;
 using Archwright.Cli.Serving;
 using Archwright.Practice.Demo;
+using Archwright.Treatment.Policies;
 using Archwright.Web.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Hosting;
@@ -22,6 +23,11 @@ internal static class ServeVerb
             0, 65535, UsualPort);
         Option<string?> data = RecordsFolder.Option();
         var demo = new Option<bool>("--demo") { Description = "Open the demo practice: everybody in it is invented." };
+        var policy = new Option<string?>("--policy")
+        {
+            Description = "The practice's own policy: ceilings, thresholds, weights, intervals, alerts.",
+            HelpName = "FILE.json",
+        };
         Option<bool> json = CommonOptions.Json();
         var verb = new Verb("serve", "Open the practice app in the browser of this computer. Ctrl-C ends it.")
         {
@@ -32,20 +38,25 @@ internal static class ServeVerb
                 ("archwright serve --data /srv/practice --port 8080", "another folder, another port"),
             ],
         };
-        foreach (Option option in new Option[] { port, data, demo, json })
+        foreach (Option option in new Option[] { port, data, demo, policy, json })
             verb.Add(option);
-        verb.SetAction((parsed, cancellation) => RunAsync(
-            terminal,
-            new ServeOptions
-            {
-                Port = port.Of(parsed),
-                DataFolder = RecordsFolder.Of(parsed.GetValue(data), parsed.GetValue(demo)),
-                Demo = parsed.GetValue(demo),
-                Postgres = RecordsFolder.Postgres,
-                Answers = new CaseAnswers(),
-            },
-            parsed.GetValue(json),
-            cancellation));
+        verb.SetAction((parsed, cancellation) =>
+        {
+            VisitPolicy judged = PolicyFiles.Load(parsed.GetValue(policy));
+            return RunAsync(
+                terminal,
+                new ServeOptions
+                {
+                    Port = port.Of(parsed),
+                    DataFolder = RecordsFolder.Of(parsed.GetValue(data), parsed.GetValue(demo)),
+                    Demo = parsed.GetValue(demo),
+                    Postgres = RecordsFolder.Postgres,
+                    Policy = judged,
+                    Answers = new CaseAnswers(judged),
+                },
+                parsed.GetValue(json),
+                cancellation);
+        });
         return verb;
     }
 

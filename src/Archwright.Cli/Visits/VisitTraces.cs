@@ -23,7 +23,7 @@ internal sealed record TraceRequest(int? Slot, string? WireId, bool Sensitivity)
     {
         int slot = ToothNumber.TryParse(typed, out ToothNumber tooth) ? question.Arch.Teeth.IndexOf(tooth) : -1;
         return slot >= 0 ? slot : throw new Refusal(
-            $"--explain: the case has no tooth '{typed}'.",
+            $"the case has no tooth '{typed}' to explain.",
             $"Write one of its ISO numbers: {string.Join(", ", question.Arch.Teeth.Select(one => one.ToIso()))}.");
     }
 
@@ -31,7 +31,7 @@ internal sealed record TraceRequest(int? Slot, string? WireId, bool Sensitivity)
     {
         string id = WireNames.Find(WireCatalogue.Default, typed).Id;
         return question.Present?.Wire.Id == id || question.Choice.Any(one => one.Id == id) ? id : throw new Refusal(
-            $"--why-not: {id} is not among the wires to choose from.",
+            $"{id} is not among the wires to choose from.",
             "Add it to the stock, or leave the stock out.");
     }
 }
@@ -49,7 +49,7 @@ internal sealed record VisitTraces(
         WireOption? asked = request.WireId is { } id ? advice.Of(id) : null;
         WireOption? option = asked ?? advice.Wire ?? advice.Nearest;
         if (request.Slot is not null && option is null)
-            throw new Refusal("--explain: no wire was looked at.", "Name wires in stock.");
+            throw new Refusal("no wire was looked at, so that there is nothing to explain.", "Name wires in stock.");
 
         return new VisitTraces(
             request.Slot is { } slot ? ToothTrace.Of(advice, option!, slot, options.Policy) : null, // there is one

@@ -3,9 +3,11 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Archwright.Dentition.Catalogue;
+using Archwright.Dentition.Teeth;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Exchange.Problems;
 using Archwright.Treatment.Forecasts;
+using Archwright.Treatment.Ladders;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
@@ -42,7 +44,13 @@ internal static class ComputeRoutes
         Job(routes.MapPost("/visit", VisitAsync), CaseTask.Visit)
             .WithSummary("Keep, step up, step down, or look first")
             .WithDescription(
-                "A job whose answer is archwright-visit/1. It recommends; the treating clinician decides.");
+                "A job whose answer is archwright-visit/1, with the chain of figures where it is asked for. It "
+                + "recommends; the treating clinician decides.");
+        Job(routes.MapPost("/ladder", LadderAsync), CaseTask.Ladder)
+            .WithSummary("Sequences of wires to the working wire")
+            .WithDescription(
+                "A job whose answer is archwright-ladder/1: fewest visits, gentlest, fastest, and a sequence of one's "
+                + "own. It takes minutes. It recommends; the treating clinician decides at every visit anew.");
         routes.MapGet("/jobs/{id}", (string id, HttpContext context, CaseJobs jobs) =>
                 jobs.Find(id, Client(context)) is { } job ? Results.Json(Body(job)) : ApiRefusals.Missing("job"))
             .WithSummary("Where a job stands").Produces<JobBody>().ProducesProblem(StatusCodes.Status404NotFound);
@@ -98,9 +106,9 @@ internal static class ComputeRoutes
         List<ApiProblem> problems = Unknown(context.Request, nameof(stock));
         return BeginAsync(
             context, jobs, problems,
-            text => new CaseQuestion
+            (text, _) => new CaseQuestion
             {
-                Task = CaseTask.Compare, CaseText = text, Stock = Stock(stock, problems),
+                Task = CaseTask.Compare, CaseText = text, Stock = Listed(stock, nameof(stock), problems),
             });
     }
 
@@ -108,12 +116,58 @@ internal static class ComputeRoutes
         HttpContext context, CaseJobs jobs,
         [FromQuery, Description(
             "Ids of the wires in stock, with commas; without it what the case's visit names, or the catalogue.")]
-        string? stock)
+        string? stock,
+        [FromQuery, Description("ISO number of a tooth of the case: tells its chain of figures, to the verdict.")]
+        string? explain,
+        [FromQuery(Name = "why_not"), Description("A wire: tells what each rule finds on it, and its score.")]
+        string? whyNot,
+        [FromQuery, Description("true: tells which inputs would turn the recommendation; slower.")]
+        string? sensitivity)
     {
-        List<ApiProblem> problems = Unknown(context.Request, nameof(stock));
-        return BeginAsync(
-            context, jobs, problems,
-            text => new CaseQuestion { Task = CaseTask.Visit, CaseText = text, Stock = Stock(stock, problems) });
+        List<ApiProblem> problems = Unknown(
+            context.Request, nameof(stock), nameof(explain), "why_not", nameof(sensitivity));
+        bool turning = YesOrNo(problems, nameof(sensitivity), sensitivity);
+        if (whyNot is not null)
+            Wire(whyNot, "why_not", problems);
+        return BeginAsync(context, jobs, problems, (text, file) =>
+        {
+            if (explain is not null && file is not null)
+                Tooth(explain, file, problems);
+            return new CaseQuestion
+            {
+                Task = CaseTask.Visit, CaseText = text, Stock = Listed(stock, nameof(stock), problems),
+                Explain = explain, WhyNot = whyNot, Sensitivity = turning,
+            };
+        });
+    }
+
+    private static Task<IResult> LadderAsync(
+        HttpContext context, CaseJobs jobs,
+        [FromQuery, Description(
+            "Ids of the wires in stock, with commas; without it what the case's visit names, or the catalogue.")]
+        string? stock,
+        [FromQuery, Description("The wire to end with; without it the working wire of the case, or the usual one.")]
+        string? to,
+        [FromQuery, Description("A sequence of one's own, ids with commas, to be set beside what is found.")]
+        string? sequence,
+        [FromQuery, Description("What wires cost, with commas: niti-014:4.20,ss-016:2.")] string? prices,
+        [FromQuery, Description("Patients by chance, 0 to 2000; without it a slow, a usual and a quick one.")]
+        string? draws,
+        [FromQuery, Description("The same whole number gives the same patients; without it 1.")] string? seed)
+    {
+        List<ApiProblem> problems = Unknown(
+            context.Request, nameof(stock), nameof(to), nameof(sequence), nameof(prices), nameof(draws), nameof(seed));
+        if (to is not null)
+            Wire(to, nameof(to), problems);
+        return BeginAsync(context, jobs, problems, (text, _) => new CaseQuestion
+        {
+            Task = CaseTask.Ladder, CaseText = text, To = to,
+            Stock = Listed(stock, nameof(stock), problems),
+            Sequence = LadderParameters.Sequence(Listed(sequence, nameof(sequence), problems), problems),
+            Prices = LadderParameters.Prices(prices, problems),
+            Draws = Whole(problems, nameof(draws), draws, 0, 0, LadderOptions.MostDraws),
+            Seed = Whole(problems, nameof(seed), seed, 1, 0, int.MaxValue),
+        });
     }
 
     private static Task<IResult> ForecastAsync(
@@ -131,26 +185,22 @@ internal static class ComputeRoutes
         int ahead = Whole(problems, nameof(weeks), weeks, 0, 1, ForecastRequest.MostWeeks);
         int chance = Whole(problems, nameof(draws), draws, 0, 0, MostDraws);
         int first = Whole(problems, nameof(seed), seed, 1, 0, int.MaxValue);
-        if (wholeLaw is not (null or "true" or "false"))
-        {
-            problems.Add(new ApiProblem(
-                "", "whole_law", $"whole_law is “{wholeLaw}”.", "Write true or false, or leave it out."));
-        }
-
+        bool whole = YesOrNo(problems, "whole_law", wholeLaw);
         if (wire is not null)
             Wire(wire, nameof(wire), problems);
-        return BeginAsync(context, jobs, problems, text => new CaseQuestion
+        return BeginAsync(context, jobs, problems, (text, _) => new CaseQuestion
         {
             Task = CaseTask.Forecast, CaseText = text, Weeks = ahead, Draws = chance, Seed = first,
-            Wire = wire, WholeLaw = wholeLaw == "true",
+            Wire = wire, WholeLaw = whole,
         });
     }
 
     private static async Task<IResult> BeginAsync(
-        HttpContext context, CaseJobs jobs, List<ApiProblem> problems, Func<string, CaseQuestion> question)
+        HttpContext context, CaseJobs jobs, List<ApiProblem> problems,
+        Func<string, CaseFile?, CaseQuestion> question)
     {
-        (string text, _) = await ReadAsync(context.Request, problems);
-        CaseQuestion asked = question(text);
+        (string text, CaseFile? file) = await ReadAsync(context.Request, problems);
+        CaseQuestion asked = question(text, file);
         int wait = Wait(context.Request, problems);
         if (problems.Count > 0)
             return ApiRefusals.Wrong(problems);
@@ -273,7 +323,25 @@ internal static class ComputeRoutes
         return value;
     }
 
-    private static List<string>? Stock(string? listed, List<ApiProblem> problems)
+    private static bool YesOrNo(List<ApiProblem> problems, string name, string? text)
+    {
+        if (text is not (null or "true" or "false"))
+            problems.Add(new ApiProblem("", name, $"{name} is “{text}”.", "Write true or false, or leave it out."));
+        return text == "true";
+    }
+
+    private static void Tooth(string typed, CaseFile file, List<ApiProblem> problems)
+    {
+        if (ToothNumber.TryParse(typed, out ToothNumber tooth) && file.Teeth.Contains(tooth))
+            return;
+
+        string known = string.Join(", ", file.Teeth.OfType<ToothNumber>().Select(one => one.ToIso()));
+        problems.Add(new ApiProblem(
+            "", "explain", $"The case has no tooth “{typed}”.",
+            known.Length > 0 ? $"Write one of its ISO numbers: {known}." : "Take it out: this is a bench set-up."));
+    }
+
+    private static List<string>? Listed(string? listed, string name, List<ApiProblem> problems)
     {
         if (listed is null)
             return null;
@@ -281,13 +349,13 @@ internal static class ComputeRoutes
         List<string> ids = [.. listed.Split(
             ',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
         if (ids.Count == 0)
-            problems.Add(new ApiProblem("", "stock", "No wire is listed.", "Write ids with commas: ss-016,niti-014."));
+            problems.Add(new ApiProblem("", name, "No wire is listed.", "Write ids with commas: ss-016,niti-014."));
         foreach (string id in ids)
-            Wire(id, "stock", problems);
+            Wire(id, name, problems);
         return ids;
     }
 
-    private static void Wire(string id, string where, List<ApiProblem> problems)
+    internal static void Wire(string id, string where, List<ApiProblem> problems)
     {
         if (!WireCatalogue.Default.TryFind(id, out _))
         {
@@ -313,7 +381,7 @@ internal static class ComputeRoutes
 
 /// <summary>A job as it is answered.</summary>
 /// <param name="Id">Identity.</param>
-/// <param name="Task">compare, forecast or visit.</param>
+/// <param name="Task">compare, forecast, visit or ladder.</param>
 /// <param name="State">waiting, running, done, refused, failed or cancelled.</param>
 /// <param name="Percent">How much is done.</param>
 /// <param name="CreatedAt">When it was asked.</param>

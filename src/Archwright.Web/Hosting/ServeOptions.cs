@@ -1,3 +1,4 @@
+using Archwright.Treatment.Policies;
 using Archwright.Web.Api;
 
 namespace Archwright.Web.Hosting;
@@ -16,6 +17,9 @@ public sealed record ServeOptions
 
     /// <summary>Connection string of a PostgreSQL server; null for a file in the folder.</summary>
     public string? Postgres { get; init; }
+
+    /// <summary>The practice's own policy; null for the one that comes with the program.</summary>
+    public VisitPolicy? Policy { get; init; }
 
     /// <summary>Computes what the API is asked; null where it is to compute nothing.</summary>
     public ICaseAnswers? Answers { get; init; }

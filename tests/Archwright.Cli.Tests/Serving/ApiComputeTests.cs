@@ -1,7 +1,10 @@
 using System.Net;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Archwright.Cli.Tests.Running;
+using Archwright.Cli.Tests.Verbs;
 using Archwright.ExampleClient;
+using Archwright.Exchange.Tests.Schemas;
 using Archwright.Practice.Clients;
 using Run = Archwright.Cli.Tests.Running.Run;
 
@@ -34,6 +37,7 @@ public sealed class ApiComputeTests(ServedPractice practice)
     [InlineData("compare?stock=niti-014,ss-016", "archwright-compare/1")]
     [InlineData("forecast?weeks=3", "archwright-forecast/1")]
     [InlineData("visit?stock=niti-014,niti-016", "archwright-visit/1")]
+    [InlineData("ladder?stock=niti-014,ss-019x025", "archwright-ladder/1")]
     public async Task A_job_is_taken_done_and_answered_and_its_percent_ends_at_100(string what, string format)
     {
         (_, string token) = await practice.TokenAsync(ApiScope.Compute);
@@ -74,6 +78,9 @@ public sealed class ApiComputeTests(ServedPractice practice)
                  {
                      "solve", "compare", "forecast?weeks=0", "forecast?weeks=x",
                      "forecast?whole_law=maybe", "visit?stock=niti-0", "visit?x=1",
+                     "visit?why_not=niti-0", "visit?sensitivity=maybe", "ladder?stock=niti-0", "ladder?to=rope",
+                     "ladder?sequence=niti-014,niti-014", "ladder?prices=niti-014:cheap", "ladder?prices=niti-0:1",
+                     "ladder?prices=niti-014:1,niti-014:2", "ladder?draws=-1", "ladder?seed=x", "ladder?weeks=2",
                  })
         {
             using HttpResponseMessage answer = await client.PostAsync($"/api/v1/{what}", ServedPractice.Json(wrong));
@@ -86,6 +93,67 @@ public sealed class ApiComputeTests(ServedPractice practice)
             if (query is not null)
                 Assert.Contains(problems, one => one.GetProperty("path").GetString() == query);
         }
+    }
+
+    [Fact]
+    public async Task A_visit_tells_the_same_chain_of_figures_as_the_command_line()
+    {
+        using var folder = new Folder();
+        string path = VisitTraceTests.Case(folder);
+        string text = await File.ReadAllTextAsync(path);
+
+        string answer = await AnswerAsync("visit?explain=33&why_not=niti-014&sensitivity=true", text);
+        Run run = await Run.Of(
+            "visit", path, "--explain", "33", "--why-not", "niti-014", "--sensitivity", "--json");
+
+        using JsonDocument told = JsonDocument.Parse(answer);
+        Assert.Equal("33", told.RootElement.GetProperty("explain").GetProperty("tooth").GetString());
+        Assert.Equal("niti-014", told.RootElement.GetProperty("why_not").GetProperty("wire").GetString());
+        Assert.NotEqual(0, told.RootElement.GetProperty("sensitivity").GetArrayLength());
+        Assert.Equal(run.Output, answer);
+        Assert.Empty(Schema.Load("archwright-visit-1").Errors(JsonNode.Parse(answer)));
+    }
+
+    [Fact]
+    public async Task A_ladder_is_the_one_of_the_command_line_with_a_sequence_of_ones_own_and_what_it_costs()
+    {
+        using var folder = new Folder();
+        string path = VisitTraceTests.Case(folder);
+        string text = await File.ReadAllTextAsync(path);
+
+        string answer = await AnswerAsync(
+            "ladder?stock=niti-014,niti-018&to=niti-018&sequence=niti-014,niti-018&prices=niti-014:4.20,niti-018:2"
+            + "&draws=20&seed=7", text);
+        Run run = await Run.Of(
+            "ladder", path, "--stock", folder.Text("drawer.txt", "niti-014\nniti-018\n"), "--to", "niti-018",
+            "--sequence", "niti-014,niti-018",
+            "--prices", folder.Text("prices.csv", "id,price\nniti-014,4.20\nniti-018,2\n"),
+            "--draws", "20", "--seed", "7", "--json");
+
+        using JsonDocument told = JsonDocument.Parse(answer);
+        JsonElement asked = told.RootElement.GetProperty("answers").EnumerateArray().Last();
+        Assert.Equal("niti-018", told.RootElement.GetProperty("working_wire").GetString());
+        Assert.Equal("asked", asked.GetProperty("kind").GetString());
+        Assert.Equal(6.2, asked.GetProperty("cost").GetDouble(), 1e-9);
+        Assert.Equal(run.Output, answer);
+        Assert.Empty(Schema.Load("archwright-ladder-1").Errors(JsonNode.Parse(answer)));
+    }
+
+    [Theory]
+    [InlineData("visit?explain=18", "The case has no tooth “18”. Write one of its ISO numbers: 43")]
+    [InlineData("visit?why_not=ss-018", "ss-018 is not among the wires to choose from")]
+    [InlineData("ladder?to=ss-021x025", "the lowest slot")]
+    public async Task What_reads_well_and_cannot_be_told_is_refused_with_a_mend(string what, string reason)
+    {
+        using var folder = new Folder();
+        string path = VisitTraceTests.Case(folder);
+        string text = (await File.ReadAllTextAsync(path))
+            .Replace("\"height_mm\":0.5588", "\"height_mm\":0.4572", StringComparison.Ordinal);
+
+        ArchwrightRefusal refusal = await Assert.ThrowsAsync<ArchwrightRefusal>(() => AnswerAsync(what, text));
+
+        Assert.Contains(reason, refusal.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("--", refusal.Message, StringComparison.Ordinal); // words of another door
     }
 
     [Fact]
@@ -103,14 +171,16 @@ public sealed class ApiComputeTests(ServedPractice practice)
         Assert.Contains("Name a case with teeth", refusal.Message, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task A_job_is_cancelled_tried_again_and_seen_by_its_own_client_alone()
+    [Theory]
+    [InlineData("forecast?weeks=104&draws=1000")]
+    [InlineData("ladder")]
+    public async Task A_job_is_cancelled_tried_again_and_seen_by_its_own_client_alone(string what)
     {
         using HttpClient client = await practice.ClientAsync(ApiScope.Compute);
         using HttpClient other = await practice.ClientAsync(ApiScope.Compute);
 
         using HttpResponseMessage begun = await client.PostAsync(
-            "/api/v1/forecast?weeks=104&draws=1000", ServedPractice.Json(ServedPractice.Example(Mild)));
+            $"/api/v1/{what}", ServedPractice.Json(ServedPractice.Example(Mild)));
         string place = begun.Headers.Location!.ToString(); // asserted by the status
         Assert.Equal(HttpStatusCode.Accepted, begun.StatusCode);
         Assert.Equal(HttpStatusCode.Conflict, (await client.GetAsync(place + "/answer")).StatusCode);
@@ -135,6 +205,15 @@ public sealed class ApiComputeTests(ServedPractice practice)
 
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+    }
+
+    // As it is written, to the byte.
+    private async Task<string> AnswerAsync(string what, string caseText)
+    {
+        (_, string token) = await practice.TokenAsync(ApiScope.Compute);
+        using var client = new ArchwrightClient(await practice.AddressAsync(), token);
+        using JsonDocument answer = await client.RunAsync(what, caseText);
+        return answer.RootElement.GetRawText() + "\n";
     }
 
     private static async Task<string?> StateAsync(HttpClient client, string place)

@@ -20,7 +20,7 @@ public sealed class ApiDoorTests(ServedPractice practice)
         { "GET", "/api/v1/patients?name=a" }, { "GET", $"/api/v1/patients/{Guid.NewGuid()}" },
         { "GET", $"/api/v1/patients/{Guid.NewGuid()}/visits" }, { "GET", $"/api/v1/visits/{Guid.NewGuid()}" },
         { "POST", "/api/v1/solve" }, { "POST", "/api/v1/compare" }, { "POST", "/api/v1/forecast?weeks=1" },
-        { "POST", "/api/v1/visit" }, { "GET", $"/api/v1/jobs/{Guid.NewGuid()}" },
+        { "POST", "/api/v1/visit" }, { "POST", "/api/v1/ladder" }, { "GET", $"/api/v1/jobs/{Guid.NewGuid()}" },
         { "GET", $"/api/v1/jobs/{Guid.NewGuid()}/answer" }, { "DELETE", $"/api/v1/jobs/{Guid.NewGuid()}" },
         { "POST", $"/api/v1/jobs/{Guid.NewGuid()}/retry" },
     };
@@ -138,7 +138,7 @@ public sealed class ApiDoorTests(ServedPractice practice)
         string page = await client.GetStringAsync("/api");
 
         JsonProperty[] paths = [.. document.RootElement.GetProperty("paths").EnumerateObject()];
-        Assert.Equal(11, paths.Length);
+        Assert.Equal(12, paths.Length);
         foreach (JsonProperty path in paths)
         {
             Assert.Contains(path.Name, page, StringComparison.Ordinal);

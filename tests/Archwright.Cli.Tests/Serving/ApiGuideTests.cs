@@ -20,7 +20,7 @@ public sealed partial class ApiGuideTests(ServedPractice practice)
     public static TheoryData<int> Scripts => [.. Enumerable.Range(0, Script().Count(Guide.Value))];
 
     [Fact]
-    public void There_are_scripts_for_every_part() => Assert.True(Scripts.Count >= 5);
+    public void There_are_scripts_for_every_part() => Assert.True(Scripts.Count >= 8);
 
     [Theory, MemberData(nameof(Scripts))]
     public async Task A_script_of_the_guide_runs_and_answers_what_stands_below_it(int index)
@@ -49,6 +49,27 @@ public sealed partial class ApiGuideTests(ServedPractice practice)
         Assert.True(shell.ExitCode == 0, error + await output);
         foreach (string expected in script.Groups["answer"].Value.Split('\n', StringSplitOptions.RemoveEmptyEntries))
             Assert.Contains(expected.Trim('…', ' '), await output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_example_client_runs_as_a_program_and_tells_forces_weeks_and_the_way_to_a_working_wire()
+    {
+        using var folder = new Folder();
+        string file = folder.Text("case.json", ServedPractice.Example("upper-mild.json"));
+        (_, string token) = await practice.TokenAsync(ApiScope.Compute);
+        using Process client = Process.Start(new ProcessStartInfo(
+            "dotnet", [Path.Combine(AppContext.BaseDirectory, "Archwright.ExampleClient.dll"), file])
+        {
+            RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
+            Environment = { ["ARCHWRIGHT"] = (await practice.AddressAsync()).ToString(), ["TOKEN"] = token },
+        })!; // null only when a running process is reused
+        Task<string> output = client.StandardOutput.ReadToEndAsync();
+        string error = await client.StandardError.ReadToEndAsync();
+        await client.WaitForExitAsync();
+
+        Assert.True(client.ExitCode == 0, error + await output);
+        foreach (string told in new[] { "tooth 11: labial ", "forecast: 8 weeks", "ladder: " })
+            Assert.Contains(told, await output, StringComparison.Ordinal);
     }
 
     [GeneratedRegex(

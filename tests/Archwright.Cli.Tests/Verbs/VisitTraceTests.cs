@@ -139,23 +139,25 @@ public sealed class VisitTraceTests
     }
 
     [Theory]
-    [InlineData("--explain", "18")]
-    [InlineData("--explain", "canine")]
-    [InlineData("--why-not", "ss-018")]
-    public async Task What_cannot_be_told_is_refused_with_a_remedy(string option, string value)
+    [InlineData("--explain", "18", "no tooth '18' to explain", "33")]
+    [InlineData("--explain", "canine", "no tooth 'canine' to explain", "33")]
+    [InlineData("--why-not", "ss-018", "ss-018 is not among the wires", "Add it to the stock")]
+    public async Task What_cannot_be_told_is_refused_with_a_remedy(
+        string option, string value, string reason, string mend)
     {
         using var folder = new Folder();
 
         Run run = await Run.Of("visit", Case(folder), option, value);
 
         Assert.Equal(ExitCode.BadInput, run.Code);
-        Assert.Contains(option, run.Error, StringComparison.Ordinal);
+        Assert.Contains(reason, run.Error, StringComparison.Ordinal);
+        Assert.Contains(mend, run.Error, StringComparison.Ordinal);
     }
 
     private static async Task<JsonElement> Of() => (await Asked.Value).Json();
 
-    // Six front teeth, one wire in place and one in the drawer: a visit that is quick to compute.
-    private static string Case(Folder folder)
+    /// <summary>Six front teeth, one wire in place and one in the drawer: a visit that is quick to compute.</summary>
+    internal static string Case(Folder folder)
     {
         JsonNode arch = JsonNode.Parse(File.ReadAllText(folder.Arch()))!; // written by the folder
         arch["visit"] = JsonNode.Parse(

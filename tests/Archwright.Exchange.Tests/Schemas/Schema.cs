@@ -60,7 +60,9 @@ internal sealed class Schema
                 errors.AddRange(Check(Resolve(argument), value, path, bounds));
                 return true;
             case "type":
-                return TypeOf(value) == argument.GetValue<string>();
+                return argument is JsonArray types
+                    ? types.Any(one => IsOf(one!.GetValue<string>(), value))
+                    : IsOf(argument.GetValue<string>(), value);
             case "const":
                 return JsonNode.DeepEquals(argument, value);
             case "enum":
@@ -163,6 +165,11 @@ internal sealed class Schema
     }
 
     private static double? Number(JsonNode? value) => TypeOf(value) == "number" ? value!.GetValue<double>() : null;
+
+    // JSON Schema, draft 2020-12, section 6.1.1 of its validation part: an integer is a number without a fraction.
+    private static bool IsOf(string type, JsonNode? value) => type == "integer"
+        ? Number(value) is { } number && Math.Floor(number) == number
+        : TypeOf(value) == type;
 
     private static string TypeOf(JsonNode? value) => value?.GetValueKind() switch
     {
