@@ -7,6 +7,7 @@ namespace Archwright.Browser.Tests;
 
 /// <summary>Answers and the practice's own words, on the screen and printed. Rests on the texts themselves, on another
 /// library that reads the print back, and on the axe engine.</summary>
+[Collection("texts")] // the languages offered are one setting for all
 [Trait("basis", "independent")]
 public sealed class AnswersStoryTests(PracticeApp app)
 {
@@ -81,7 +82,14 @@ public sealed class AnswersStoryTests(PracticeApp app)
         await Looks.AreFreeAsync(page);
         await Looks.ShootAsync(page, "texts-tablet-light", forDocuments: true);
         await own.FillAsync("Put wax on it and ring us.");
-        await Assertions.Expect(page.Locator(".preview")).ToContainTextAsync("Put wax on it and ring us.");
+        await Assertions.Expect(page.Locator(".preview .here")).ToHaveTextAsync("Put wax on it and ring us.");
+        // The whole of it: every question of the answers stands around the one that is worked on.
+        foreach (string key in new[] { "answers.this", "answers.kept", "answers.thicker", "answers.foot" })
+        {
+            await Assertions.Expect(page.Locator(".preview")).ToContainTextAsync(
+                LeafletTexts.In("en")[key].Split('.', '{')[^1].Trim());
+        }
+
         await screen.Button("Keep these words").ClickAsync();
         await page.GetByText("Kept. Leaflets that are written from now on say it.").WaitForAsync();
 
@@ -94,6 +102,70 @@ public sealed class AnswersStoryTests(PracticeApp app)
         await page.GetByText("Back to our words.", new() { Exact = true }).WaitForAsync();
         await page.GotoAsync("/answers");
         await page.GetByText("Dry the spot and cover it").WaitForAsync();
+        screen.IsClean();
+    }
+
+    [Theory]
+    [InlineData("en", "A lost tie can wait.")]
+    [InlineData("ar", "لا تقلق.")]
+    public async Task The_preview_is_the_whole_leaflet_with_the_words_on_the_screen_framed(string code, string words)
+    {
+        await using Screen screen = await app.OpenAsync(height: 1400);
+        IPage page = screen.Page;
+        LeafletTexts texts = LeafletTexts.In(code);
+        await screen.SignInAsync("maren");
+        await page.GotoAsync("/settings/texts");
+        await screen.Button(texts.OwnName).ClickAsync();
+        await page.Locator(".text-list button", new() { HasText = TextStart(texts["broken.tie"]) }).ClickAsync();
+        await page.GetByLabel("Your words", new() { Exact = false }).FillAsync(words);
+
+        ILocator preview = page.Locator(".preview article");
+        await Assertions.Expect(preview.Locator(".here")).ToHaveTextAsync(words);
+        foreach (string key in new[] { "title", "did", "why", "does", "feel", "eat", "broken", "call", "next" })
+            await Assertions.Expect(preview).ToContainTextAsync(texts[key]);
+        Assert.Equal(texts.IsRightToLeft ? "rtl" : "ltr", await preview.GetAttributeAsync("dir"));
+        await Looks.AreFreeAsync(page);
+        await Looks.ShootAsync(page, $"texts-whole-{code}");
+        screen.IsClean();
+    }
+
+    private static string TextStart(string text) => text[..Math.Min(text.Length, 20)];
+
+    [Fact]
+    public async Task The_languages_of_leaflets_are_those_that_the_practice_offers_and_the_usual_one_else()
+    {
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        await screen.SignInAsync("maren");
+        await page.GotoAsync("/settings");
+        ILocator offered = page.Locator("[data-languages]");
+        ILocator usual = page.Locator("[data-usual-language]");
+        Assert.Equal(5, await offered.GetByRole(AriaRole.Button).CountAsync());
+        foreach (string code in LeafletTexts.Codes)
+            await offered.Locator($"[lang={code}]").ClickAsync();
+        await screen.Button("Keep these settings").ClickAsync();
+        await page.GetByText("Offer one language at least").WaitForAsync();
+        await offered.Locator("[lang=de]").ClickAsync();
+        await offered.Locator("[lang=pl]").ClickAsync();
+        await usual.GetByRole(AriaRole.Button, new() { Name = "Polish" }).ClickAsync();
+        await Looks.AreFreeAsync(page);
+        await Looks.ShootAsync(page, "settings-languages");
+        await screen.Button("Keep these settings").ClickAsync();
+        await page.GetByText("Kept.").WaitForAsync();
+
+        await page.GotoAsync("/answers");
+        await page.Locator("article[lang=pl]").WaitForAsync();
+        ILocator switchOf = page.GetByRole(AriaRole.Group, new() { Name = "Language" });
+        Assert.Equal(["Deutsch", "Polski"], await switchOf.GetByRole(AriaRole.Button).AllInnerTextsAsync());
+        await page.GotoAsync("/patient/new");
+        await Assertions.Expect(page.GetByLabel("Language of the leaflet")).ToHaveValueAsync("Polish");
+
+        await page.GotoAsync("/settings");
+        foreach (string code in new[] { "en", "es", "ar" })
+            await offered.Locator($"[lang={code}]").ClickAsync();
+        await usual.GetByRole(AriaRole.Button, new() { Name = "English" }).ClickAsync();
+        await screen.Button("Keep these settings").ClickAsync();
+        await page.GetByText("Kept.").WaitForAsync();
         screen.IsClean();
     }
 

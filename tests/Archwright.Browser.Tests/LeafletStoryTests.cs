@@ -7,6 +7,7 @@ namespace Archwright.Browser.Tests;
 
 /// <summary>A leaflet from its release to the patient's telephone and back. Rests on what a private link must be, and
 /// on the axe engine.</summary>
+[Collection("texts")] // the languages offered are one setting for all
 [Trait("basis", "law")]
 public sealed partial class LeafletStoryTests(PracticeApp app)
 {

@@ -74,10 +74,10 @@ public sealed class LeafletTexts
         ? new LeafletTexts(code, own ?? Listing<OwnText>.Empty)
         : throw new ArgumentException($"There is no leaflet in '{code}'.", nameof(code));
 
-    /// <summary>Code of a language named by an English word; English where there are no texts in it.</summary>
-    public static string CodeOf(string englishName) =>
+    /// <summary>Code of a language named by an English word; null where there are no texts in it.</summary>
+    public static string? CodeOf(string englishName) =>
         EnglishNames.FirstOrDefault(pair => pair.Value.Equals(
-            englishName.Trim(), StringComparison.OrdinalIgnoreCase)).Key ?? "en";
+            englishName.Trim(), StringComparison.OrdinalIgnoreCase)).Key;
 
     /// <summary>A day in the language's own way of writing it.</summary>
     public string Day(DateOnly day) => ours["date"]

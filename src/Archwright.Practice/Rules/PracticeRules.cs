@@ -132,6 +132,10 @@ public static class PracticeRules
     /// <summary>Reason of a recall.</summary>
     public static readonly Rule ARecallSaysWhy = new(nameof(ARecallSaysWhy), "A recall says why.");
 
+    /// <summary>Languages of leaflets.</summary>
+    public static readonly Rule LeafletsHaveALanguage = new(
+        nameof(LeafletsHaveALanguage), "Leaflets are offered in one language at least, the usual one among them.");
+
     /// <summary>All rules.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
@@ -145,6 +149,7 @@ public static class PracticeRules
         OnlyAnOrthodontistReleasesALeaflet, ALeafletTellsOfASignedVisit, ALinkEnds, DiscomfortIsZeroToTen,
         OnlyAnOrthodontistLetsAProgramIn, ATokenSaysForWhomWhatAndHowLong,
         OnlyAnOrthodontistDeletesByTheRule, ARecordStaysAsLongAsTheRuleSays, ARecalledLotIsNotFitted, ARecallSaysWhy,
+        LeafletsHaveALanguage,
     ];
 
     /// <summary>Stops what would break a rule.</summary>

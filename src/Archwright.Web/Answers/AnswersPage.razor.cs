@@ -21,7 +21,7 @@ namespace Archwright.Web.Answers;
 public sealed partial class AnswersPage : IDisposable
 {
     // The wire in a mouth [°C].
-    private const double Mouth = 36;
+    internal const double Mouth = 36;
 
     private readonly CancellationTokenSource leaving = new();
     private PatientFile? file;
@@ -76,6 +76,7 @@ public sealed partial class AnswersPage : IDisposable
         (file, visit, own, missing) = (null, null, [], false);
         settings = await Database.SettingsAsync();
         ownTexts = await Texts.OwnAsync();
+        language = settings.Language;
         if (Id is { } id)
         {
             file = await Files.OfVisitAsync(id, await Staff.ActorAsync());
@@ -84,7 +85,7 @@ public sealed partial class AnswersPage : IDisposable
                 return;
 
             visit = file.Visits.Single(one => one.Id == id);
-            language = LeafletTexts.CodeOf(file.Patient.Language);
+            language = settings.LanguageFor(file.Patient.Language);
             own =
             [
                 .. Enum.GetValues<Jaw>()

@@ -88,7 +88,7 @@ public partial class LeafletPage
         settings = await Database.SettingsAsync();
         ownTexts = await Texts.OwnAsync();
         visit = file.Visits.Single(one => one.Id == Id);
-        language = LeafletTexts.CodeOf(file.Patient.Language);
+        language = settings.LanguageFor(file.Patient.Language);
         await LoadAsync(file);
         if (released.Count > 0)
             language = released[0].Leaflet.Language;

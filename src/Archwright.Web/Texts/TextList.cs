@@ -24,14 +24,14 @@ internal static class TextList
     /// <summary>A text's beginning, for lists.</summary>
     public static string Short(string text) => text.Length <= MostShown ? text : text[..MostShown].TrimEnd() + "…";
 
-    /// <summary>The question over an answer: that of "eat.text" is "eat"; empty for a text that is one
-    /// itself.</summary>
-    public static string HeadingOf(LeafletTexts texts, string key)
-    {
-        int dot = key.LastIndexOf('.');
-        string over = dot < 0 ? "" : key[..dot];
-        return LeafletTexts.EditableKeys.Contains(over, StringComparer.Ordinal) ? texts[over] : "";
-    }
+    /// <summary>Text that takes the place of the picture of the answers where it could not be made.</summary>
+    public const string NoPicture = "answers.picture.none";
+
+    /// <summary>A sign that nobody types; only to find out in which lines a text stands.</summary>
+    public const char Marker = '\u2063';
+
+    /// <summary>Whether a text of the patient's page stands over others.</summary>
+    public static bool IsHeading(string key) => key is "page.weeks" or "page.wires" or "page.diary" or "page.noted";
 
     /// <summary>A text with samples in its places.</summary>
     /// <param name="texts">The language.</param>

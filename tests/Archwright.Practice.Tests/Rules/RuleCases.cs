@@ -8,6 +8,7 @@ using Archwright.Practice.Leaflets;
 using Archwright.Practice.Links;
 using Archwright.Practice.People;
 using Archwright.Practice.Rules;
+using Archwright.Practice.Settings;
 using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 
@@ -197,6 +198,12 @@ internal static class RuleCases
         (PracticeRules.ARecallSaysWhy,
             () => Samples.Lot().Recall("The maker's letter of today.", Samples.Today),
             [() => Samples.Lot().Recall(" ", Samples.Today)]),
+        (PracticeRules.LeafletsHaveALanguage,
+            () => new PracticeSettings().Speaking(["de"], "de"),
+            [
+                () => new PracticeSettings().Speaking([], "en"),
+                () => new PracticeSettings().Speaking(["de"], "en"),
+            ]),
     ];
 
     private static Visit Signed()

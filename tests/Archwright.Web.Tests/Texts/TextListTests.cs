@@ -25,12 +25,6 @@ public sealed class TextListTests
     }
 
     [Fact]
-    public void The_question_stands_over_its_answer()
-    {
-        LeafletTexts texts = LeafletTexts.In("en");
-
-        Assert.Equal("What may I eat?", TextList.HeadingOf(texts, "eat.text"));
-        Assert.Equal("Will it hurt?", TextList.HeadingOf(texts, "answers.hurt.text"));
-        Assert.Empty(TextList.HeadingOf(texts, "eat"));
-    }
+    public void Texts_of_the_page_that_stand_over_others_are_headings() => Assert.Equal(
+        ["page.weeks", "page.wires", "page.diary", "page.noted"], TextList.Parts[2].Keys.Where(TextList.IsHeading));
 }
