@@ -29,6 +29,15 @@ public static class ArabicLine
         ['آ'] = 0xFEF5, ['أ'] = 0xFEF7, ['إ'] = 0xFEF9, ['ا'] = 0xFEFB,
     };
 
+    private static readonly Dictionary<char, string> Plain = Shapes
+        .SelectMany(one => Enumerable.Range(one.Value.Shape, one.Value.Count).Select(
+            shape => ((char)shape, one.Key.ToString())))
+        .Concat(LamAlef.SelectMany(one => new[]
+        {
+            ((char)one.Value, "ل" + one.Key), ((char)(one.Value + 1), "ل" + one.Key),
+        }))
+        .ToDictionary(one => one.Item1, one => one.Item2);
+
     /// <summary>The letters of a word in their shapes, still in the order of reading.</summary>
     public static string Shape(string word)
     {
@@ -55,6 +64,10 @@ public static class ArabicLine
 
         return shaped.ToString();
     }
+
+    /// <summary>The letters that a shape stands for, in the order of reading; any other sign is itself.</summary>
+    public static string Letters(char shape) =>
+        Plain.TryGetValue(shape, out string? letters) ? letters : shape.ToString();
 
     /// <summary>A line as it is drawn from left to right.</summary>
     /// <param name="words">Its words in the order of reading.</param>

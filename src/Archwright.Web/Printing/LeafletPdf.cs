@@ -53,7 +53,7 @@ public static class LeafletPdf
             Fill(canvas, page, leaflet, name);
         using var file = new MemoryStream();
         document.Save(file);
-        return file.ToArray();
+        return leaflet.IsRightToLeft ? PlainLetters.In(file.ToArray()) : file.ToArray();
     }
 
     // The largest type in which everything finds its place in two columns.

@@ -18,8 +18,11 @@ public sealed class ArabicLineTests
     [InlineData("الأسنان", "\uFE8D\uFEF7\uFEB3\uFEE8\uFE8E\uFEE5")]
     [InlineData("ماء", "\uFEE3\uFE8E\uFE80")] // hamza joins to nothing
     [InlineData("يوم", "\uFEF3\uFEEE\uFEE1")]
-    public void Letters_take_the_shape_of_their_place(string word, string shaped) =>
+    public void Letters_take_the_shape_of_their_place_and_shapes_are_read_as_their_letters(string word, string shaped)
+    {
         Assert.Equal(shaped, ArabicLine.Shape(word));
+        Assert.Equal(word, string.Concat(shaped.Select(ArabicLine.Letters)));
+    }
 
     [Fact]
     public void A_line_runs_from_right_to_left_and_numbers_do_not()
