@@ -3,6 +3,11 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
+using Archwright.Practice.Keeping;
+using Archwright.Practice.People;
+using Archwright.Practice.Visits;
+using Archwright.Storage.Model;
+using Archwright.Treatment.Policies;
 using Microsoft.Playwright;
 
 namespace Archwright.Browser.Tests;
@@ -70,6 +75,130 @@ public sealed partial class ManageTests(PracticeApp app)
         Assert.Contains("Sugimori-Lund", await reader.ReadToEndAsync(), StringComparison.Ordinal);
         Assert.DoesNotContain(app.Log, line => Personal().IsMatch(line));
         screen.IsClean();
+    }
+
+    [Fact]
+    public async Task A_record_that_the_rule_no_longer_keeps_is_listed_and_deleted_when_confirmed()
+    {
+        Patient gone = await LongGoneAsync();
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        await screen.SignInAsync("maren");
+        await page.GotoAsync("/keeping");
+        await page.GetByText("Now records are kept for ever.").WaitForAsync();
+        Assert.Equal(0, await page.GetByText(gone.FullName).CountAsync());
+        await RuleAsync(screen, "0");
+        await page.GetByText("Years are 1 to 200").WaitForAsync();
+
+        await RuleAsync(screen, "10");
+        await page.GetByText("Now records are kept 10 years after the last entry.").WaitForAsync();
+        ILocator row = page.Locator("tr", new() { HasText = gone.FullName });
+        await row.WaitForAsync();
+        Assert.Equal(1, await page.Locator("tbody tr").CountAsync()); // nobody else of the practice
+        await IsFreeAsync(page);
+        await ShootAsync(page, "keeping-due");
+        await screen.Button($"Delete… the record of {gone.FullName}").ClickAsync();
+        await screen.Button($"Keep the record of {gone.FullName}").ClickAsync();
+        await screen.Button($"Delete… the record of {gone.FullName}").ClickAsync();
+        await IsFreeAsync(page);
+        await screen.Button($"Delete for good the record of {gone.FullName}").ClickAsync();
+        await page.GetByText($"The record of {gone.FullName} is deleted.").WaitForAsync();
+        await page.GetByText("Nobody.").WaitForAsync();
+        await page.GetByText("by Dr Maren").First.WaitForAsync(); // who, and under which rule, stays
+
+        await page.GotoAsync($"/find?q={gone.FamilyName}");
+        await Assertions.Expect(page.Locator(".found")).ToHaveCountAsync(0);
+        await page.GotoAsync("/keeping");
+        await RuleAsync(screen, "");
+        await page.GetByText("Now records are kept for ever.").WaitForAsync();
+        screen.IsClean();
+    }
+
+    [Fact]
+    public async Task An_assistant_does_not_open_what_deletes()
+    {
+        await using Screen screen = await app.OpenAsync();
+        await screen.SignInAsync("callum");
+        await screen.Page.GotoAsync("/keeping");
+        Assert.Contains("/not-allowed", screen.Page.Url, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ladders_are_begun_from_the_stock_told_of_and_stopped_while_the_page_stays_whole()
+    {
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        await screen.SignInAsync("callum");
+        await page.GotoAsync("/stock");
+        ILocator begin = page.Locator("[data-round]").GetByRole(
+            AriaRole.Button, new() { NameRegex = new Regex(@"^Compute \d+ ladders?$") });
+        await begin.WaitForAsync();
+        await page.Locator("[data-without] summary").ClickAsync();
+        Assert.NotEqual(0, await page.GetByText("Not computed yet.").CountAsync());
+        await Assertions.Expect(page.Locator("[data-basis]")).ToContainTextAsync(
+            new Regex(@"\d+ arches have no ladder"));
+
+        await begin.ClickAsync();
+        await page.GetByText(new Regex(@"Computing ladders: \d+ of [1-9]\d* arches\.")).WaitForAsync();
+        await IsFreeAsync(page);
+        await ShootAsync(page, "stock-round");
+        await page.ReloadAsync(); // it goes on without the page that asked
+        await page.GetByText(new Regex(@"Computing ladders: \d+ of [1-9]\d* arches\.")).WaitForAsync();
+        await screen.Button("Stop").ClickAsync();
+        await page.GetByText("Stopped. What was done is kept.").WaitForAsync();
+        await begin.WaitForAsync();
+        screen.IsClean();
+    }
+
+    [Fact]
+    public async Task The_policy_in_force_is_shown_with_its_sources_and_its_history()
+    {
+        await using Screen screen = await app.OpenAsync();
+        IPage page = screen.Page;
+        await screen.SignInAsync("callum");
+        await page.GotoAsync("/policy");
+        await Assertions.Expect(page.Locator("[data-policy]")).ToHaveTextAsync(VisitPolicy.Default.Version);
+        foreach (string told in VisitPolicy.Default.Intervals.Select(one => one.Source)
+            .Concat(VisitPolicy.Default.Alerts.Select(one => one.Sentence)))
+        {
+            await Assertions.Expect(page.Locator("main")).ToContainTextAsync(told);
+        }
+
+        await page.GetByText("All of it, with sources").First.ClickAsync();
+        await Assertions.Expect(page.Locator("pre.lines").First).ToBeVisibleAsync();
+        string[] kept = [.. (await page.Locator("pre.lines").AllTextContentsAsync())];
+        Assert.Equal(
+            [PolicyLines.Of(VisitPolicy.Default.Ceilings), PolicyLines.Of(VisitPolicy.Default)],
+            kept.Select(one => one.ReplaceLineEndings("\n")));
+        await IsFreeAsync(page);
+        await ShootAsync(page, "policy-history");
+        screen.IsClean();
+    }
+
+    private static async Task RuleAsync(Screen screen, string years)
+    {
+        ILocator field = screen.Page.GetByLabel("Years after the last entry");
+        await field.FillAsync(years);
+        await field.BlurAsync();
+        await screen.Button("Keep this rule").ClickAsync();
+    }
+
+    // Somebody invented whose treatment ended twelve years ago.
+    private async Task<Patient> LongGoneAsync()
+    {
+        DateOnly today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
+        var patient = Patient.Create(
+            new PatientDetails
+            {
+                GivenNames = "Perpetua", FamilyName = "Oldacre-Finch", BornOn = today.AddYears(-30), IsInvented = true,
+            },
+            practiceIsDemo: true, today);
+        await using PracticeContext db = app.Records.CreateDbContext();
+        db.Add(patient);
+        db.Add(Visit.FromEarlierRecords(
+            patient.Id, today.AddYears(-12), new TimeOnly(9, 0), VisitKind.Debonding, VisitContent.Blank, "Dr Maren"));
+        await db.SaveChangesAsync();
+        return patient;
     }
 
     [Fact]

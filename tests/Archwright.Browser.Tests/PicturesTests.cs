@@ -11,7 +11,8 @@ public sealed class PicturesTests(PracticeApp app)
     private static readonly string[] Few =
     [
         "day-tablet-light", "chair-tablet-light", "space-tablet-dark", "course-tablet-light", "bench-tablet-light",
-        "answers-tablet-light", "texts-tablet-light",
+        "answers-tablet-light", "texts-tablet-light", "stock-tablet-light", "settings-tablet-light",
+        "policy-tablet-light", "keeping-tablet-light", "programs-tablet-light",
     ];
 
     [Theory]
@@ -78,6 +79,8 @@ public sealed class PicturesTests(PracticeApp app)
                  {
                      ("/stock", "stock", "table"), ("/find?q=am", "find", ".found"),
                      ("/find?q=zz", "find-nobody", "[role=status]"), ("/settings", "settings", ".switch"),
+                     ("/policy", "policy", ".history li"), ("/keeping", "keeping", "main h2"),
+                     ("/programs", "programs", "main h1"),
                      ("/staff", "staff", "td"), ("/ceilings", "ceilings", ".sources li"),
                      ("/about", "about", "main h1"), ("/day/2020-01-01", "empty-day", "main h2"),
                      ("/nowhere", "not-found", "main h1"),
@@ -87,13 +90,17 @@ public sealed class PicturesTests(PracticeApp app)
         {
             await screen.Page.GotoAsync(path);
             await screen.Page.Locator(sign).First.WaitForAsync();
-            await camera.ShootAsync(what);
+            if (what == "stock")
+                await screen.Page.Locator("[data-basis]").WaitForAsync();
+            await camera.ShootAsync(what, what == "stock" ? "section:has([data-basis])" : null);
         }
     }
 
     private sealed class Camera(IPage page, string folder, string name)
     {
-        public async Task ShootAsync(string what)
+        /// <param name="what">Which screen.</param>
+        /// <param name="part">The part that the documents show; null for what the device shows.</param>
+        public async Task ShootAsync(string what, string? part = null)
         {
             await page.WaitForTimeoutAsync(400);
             await page.EvaluateAsync("scrollTo(0, 0)");
@@ -101,13 +108,14 @@ public sealed class PicturesTests(PracticeApp app)
             {
                 Path = Path.Combine(folder, $"{what}-{name}.png"), FullPage = true,
             });
-            if (Few.Contains($"{what}-{name}"))
-            {
-                await page.ScreenshotAsync(new PageScreenshotOptions
-                {
-                    Path = Path.Combine(folder, "few", $"app-{what}-{name}.png"),
-                });
-            }
+            if (!Few.Contains($"{what}-{name}"))
+                return;
+
+            string few = Path.Combine(folder, "few", $"app-{what}-{name}.png");
+            if (part is null)
+                await page.ScreenshotAsync(new PageScreenshotOptions { Path = few });
+            else
+                await page.Locator(part).ScreenshotAsync(new LocatorScreenshotOptions { Path = few });
         }
     }
 }

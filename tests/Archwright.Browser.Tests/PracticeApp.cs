@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Archwright.Browser.Tests;
 using Archwright.Practice.Demo;
+using Archwright.Storage.Opening;
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(PracticeApp))]
@@ -31,6 +32,9 @@ public sealed class PracticeApp : IAsyncLifetime
 
     /// <summary>From the start of the program to its address.</summary>
     public TimeSpan TimeToAddress { get; private set; }
+
+    /// <summary>The records themselves, beside the app.</summary>
+    public PracticeDatabase Records => PracticeDatabase.Sqlite(Directory.GetFiles(folder, "demo-*.db").Single());
 
     /// <summary>Every line that the program has written for whoever runs it.</summary>
     public IReadOnlyCollection<string> Log => log;

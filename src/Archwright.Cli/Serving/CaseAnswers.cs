@@ -114,7 +114,7 @@ internal sealed class CaseAnswers(VisitPolicy policy) : ICaseAnswers
         };
         var options = new LadderOptions { Policy = policy, Draws = question.Draws, Seed = question.Seed };
         LadderJson.Write(to, LadderCase.Find(
-            asked, options, new LadderShare(progress, options.MostForecasts), cancellation));
+            asked, options, new LadderShare(progress, policy.LadderForecasts), cancellation));
     }
 
     // Divided by a one of many places, so that a price of 4.20 reads 4.2, as the command line writes it.

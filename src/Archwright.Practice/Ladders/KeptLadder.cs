@@ -95,6 +95,9 @@ public sealed record KeptLadder
     /// <summary>Whether nobody named that wire.</summary>
     public required bool WorkingIsAssumed { get; init; }
 
+    /// <summary>Whether the working wire, or one no lighter, is in place: nothing more is needed.</summary>
+    public bool IsAtWorkingWire { get; init; }
+
     /// <summary>What the rules say against the wire in place, one sentence each. Where they do and it was not decided
     /// to stay, the ladders begin with another.</summary>
     public Listing<string> AgainstPresent { get; init; } = Listing<string>.Empty;

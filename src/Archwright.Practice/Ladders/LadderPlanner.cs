@@ -45,6 +45,7 @@ public sealed class LadderPlanner(VisitPolicy policy, TimeProvider clock, Func<S
             Basis = basis,
             WorkingWire = advice.Working.Id,
             WorkingIsAssumed = advice.WorkingIsAssumed,
+            IsAtWorkingWire = advice.IsAtWorkingWire,
             AgainstPresent = Listing<string>.Of(advice.AgainstPresent.Select(finding => finding.Sentence)),
             Sequences = Listing<KeptSequence>.Of(Once(advice).Select(Kept)),
             Because = advice.Because ?? "",

@@ -13,7 +13,7 @@ public sealed class PolicyHistory(IDbContextFactory<PracticeContext> contexts, T
     /// <summary>Notes what is in force, unless it was the last already.</summary>
     /// <param name="kind">"policy" or "ceilings".</param>
     /// <param name="version">Its name.</param>
-    /// <param name="text">The whole of it, of which the digest is kept.</param>
+    /// <param name="text">The whole of it, kept with its digest.</param>
     /// <param name="cancellation">Gives up.</param>
     public async Task NoteAsync(
         string kind, string version, string text, CancellationToken cancellation = default)
@@ -27,7 +27,7 @@ public sealed class PolicyHistory(IDbContextFactory<PracticeContext> contexts, T
 
         db.PoliciesInForce.Add(new PolicyInForce
         {
-            Kind = kind, Version = version, Digest = digest, Since = clock.GetUtcNow(),
+            Kind = kind, Version = version, Digest = digest, Text = text, Since = clock.GetUtcNow(),
         });
         await db.SaveChangesAsync(cancellation);
     }

@@ -1,6 +1,5 @@
 using Archwright.Dentition.Teeth;
 using Archwright.Practice.Audit;
-using Archwright.Practice.Courses;
 using Archwright.Practice.People;
 using Archwright.Practice.Stock;
 using Archwright.Practice.Visits;
@@ -9,39 +8,56 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Archwright.Storage.Desks;
 
+/// <summary>What the next weeks need, and on which arches that rests.</summary>
+/// <param name="Demand">By wire.</param>
+/// <param name="Arches">All arches that carry an appliance, with their ladders.</param>
+public sealed record StockOutlook(WireDemand Demand, IReadOnlyList<ArchLadder> Arches);
+
 /// <summary>What is to be ordered, and lists of lots that come in.</summary>
 /// <param name="contexts">Makes a context for each act.</param>
+/// <param name="ladders">The ladders of arches.</param>
 /// <param name="clock">The time.</param>
-public sealed class StockPlanning(IDbContextFactory<PracticeContext> contexts, TimeProvider clock)
+public sealed class StockPlanning(
+    IDbContextFactory<PracticeContext> contexts, LadderDesk ladders, TimeProvider clock)
 {
-    /// <summary>What the visits in the diary will need.</summary>
-    /// <param name="weeks">How far ahead.</param>
-    /// <param name="deliveryDays">From ordering to the shelf [days].</param>
+    // Older visits say little of what a practice does today, and a large practice has very many.
+    private const int YearsOfHabit = 2;
+
+    /// <summary>What the ladders of arches in treatment, and the visits in the diary, will need. Nothing is computed
+    /// that takes time: ladders are computed beforehand.</summary>
+    /// <param name="span">Weeks ahead, and days from ordering to the shelf.</param>
+    /// <param name="policyVersion">The policy now: a ladder by another one does not count.</param>
+    /// <param name="programVersion">The program now.</param>
     /// <param name="cancellation">Gives up.</param>
-    public async Task<WireDemand> DemandAsync(
-        int weeks, int deliveryDays, CancellationToken cancellation = default)
+    public async Task<StockOutlook> DemandAsync(
+        (int Weeks, int DeliveryDays) span, string policyVersion, string programVersion,
+        CancellationToken cancellation = default)
     {
-        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
         DateOnly today = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
-        DateOnly end = today.AddDays(7 * weeks);
-        List<Visit> signed = await db.Visits.AsNoTracking().Where(one => one.State == VisitState.Signed)
-            .ToListAsync(cancellation);
-        List<(Guid Patient, DateOnly Day)> diary = (await db.Visits.AsNoTracking()
-            .Where(one => one.State != VisitState.Signed && one.Day >= today && one.Day <= end)
-            .Select(one => new { one.PatientId, one.Day }).ToListAsync(cancellation))
-            .ConvertAll(one => (one.PatientId, one.Day));
-        ILookup<Guid, ArchTreatment> open = (await db.Treatments.AsNoTracking().Where(one => one.EndedOn == null)
-            .ToListAsync(cancellation)).ToLookup(one => one.PatientId);
+        DateOnly end = today.AddDays(7 * span.Weeks);
+        IReadOnlyList<ArchLadder> arches = await ladders.OpenAsync(policyVersion, programVersion, cancellation);
+        PlannedNeed[] planned =
+        [
+            .. arches.Where(one => one is { Ladder: not null, IsDue: false, ComesOff: false })
+                .SelectMany(one => PlannedNeed.Of(one.Treatment.Jaw, one.Ladder!, one.Next, today)) // there: see above
+                .Where(one => one.Day <= end),
+        ];
+        await using PracticeContext db = await contexts.CreateDbContextAsync(cancellation);
+        DateOnly since = today.AddYears(-YearsOfHabit);
+        List<Visit> signed = await db.Visits.AsNoTracking()
+            .Where(one => one.State == VisitState.Signed && one.Day >= since).ToListAsync(cancellation);
         ILookup<Guid, Visit> past = signed.ToLookup(one => one.PatientId);
         ComingArch[] coming =
         [
-            .. from visit in diary
-               from treatment in open[visit.Patient]
-               select new ComingArch(visit.Day, treatment.Jaw, WireIn(past[visit.Patient], treatment.Jaw)),
+            .. from arch in arches
+               where !arch.ComesOff && (arch.IsDue || !PlannedNeed.HasPlan(arch.Ladder)) && arch.Next <= end
+               select new ComingArch(
+                   arch.Next!.Value, arch.Treatment.Jaw, WireIn(past[arch.Patient.Id], arch.Treatment.Jaw)),
         ];
-        return WireDemand.Of(
-            coming, [.. signed.SelectMany(PastChange.Of)],
-            await db.Lots.AsNoTracking().ToListAsync(cancellation), today, deliveryDays);
+        var demand = WireDemand.Of(
+            planned, coming, [.. signed.SelectMany(PastChange.Of)],
+            await db.Lots.AsNoTracking().ToListAsync(cancellation), today, span.DeliveryDays);
+        return new StockOutlook(demand, arches);
     }
 
     /// <summary>The lot that last came with an article's number, which tells the wire; null when none did.</summary>

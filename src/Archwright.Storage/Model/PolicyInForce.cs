@@ -15,6 +15,9 @@ public sealed class PolicyInForce
     /// <summary>SHA-256 of the whole of it, in hexadecimal.</summary>
     public string Digest { get; init; } = "";
 
+    /// <summary>The whole of it, a figure a line with its source; empty where an older program noted it.</summary>
+    public string Text { get; init; } = "";
+
     /// <summary>From when on.</summary>
     public DateTimeOffset Since { get; init; }
 }

@@ -98,6 +98,7 @@ public static class LadderAdvisor
                 Question = _question,
                 Working = _working,
                 WorkingIsAssumed = _isAssumed,
+                IsAtWorkingWire = isThere,
                 AgainstPresent = _space.Present?.Against ?? [],
                 Answers = LadderTies.Marked(answers, _policy),
                 Asked = asked is null ? null : asked with

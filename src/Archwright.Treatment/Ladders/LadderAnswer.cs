@@ -115,6 +115,9 @@ public sealed record LadderAdvice
     /// <summary>Whether nobody named it.</summary>
     public required bool WorkingIsAssumed { get; init; }
 
+    /// <summary>Whether the working wire, or one no lighter, is in place: there is nothing to climb.</summary>
+    public bool IsAtWorkingWire { get; init; }
+
     /// <summary>What the rules say against the wire in place; empty where nothing does, or none is in place. A ladder
     /// begins with it only where nothing does, or where it was decided to stay.</summary>
     public ImmutableArray<Finding> AgainstPresent { get; init; } = [];

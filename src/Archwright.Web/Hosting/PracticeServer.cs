@@ -1,7 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
-using Archwright.Dentition.Comparison;
 using Archwright.Practice.Advice;
+using Archwright.Practice.Keeping;
 using Archwright.Practice.Ladders;
 using Archwright.Practice.Settings;
 using Archwright.Storage.Backups;
@@ -47,7 +47,9 @@ public static class PracticeServer
             await DemoLoading.MakeAsync(database, TimeProvider.System, cancellation);
 
         WebApplication app = Build(options, database, await database.SettingsAsync(cancellation));
-        await NotePolicyAsync(app.Services.GetRequiredService<PolicyHistory>(), cancellation);
+        await NotePolicyAsync(
+            app.Services.GetRequiredService<PolicyHistory>(), app.Services.GetRequiredService<VisitPolicy>(),
+            cancellation);
         await app.StartAsync(cancellation);
         return app;
     }
@@ -58,15 +60,11 @@ public static class PracticeServer
         ?? throw new InvalidOperationException("The app does not listen.");
 
     // What the advice of this program judges by, so that the record says since when.
-    private static async Task NotePolicyAsync(PolicyHistory history, CancellationToken cancellation)
+    private static async Task NotePolicyAsync(
+        PolicyHistory history, VisitPolicy policy, CancellationToken cancellation)
     {
-        VisitPolicy policy = VisitPolicy.Default;
-        await history.NoteAsync(
-            "policy", policy.Version, string.Join('\n', policy.Figures.Select(one => $"{one.Name}={one.Figure}")),
-            cancellation);
-        await history.NoteAsync(
-            "ceilings", policy.Version, string.Join('\n', ForceCeilings.Default.All.Select(one => one.ToString())),
-            cancellation);
+        await history.NoteAsync("policy", policy.Version, PolicyLines.Of(policy), cancellation);
+        await history.NoteAsync("ceilings", policy.Version, PolicyLines.Of(policy.Ceilings), cancellation);
     }
 
     private static PracticeDatabase Database(ServeOptions options)
@@ -146,13 +144,16 @@ public static class PracticeServer
         services.AddSingleton<RecallDesk>().AddSingleton<StockPlanning>().AddSingleton<PolicyHistory>();
         services.AddSingleton(new BackupWriter(
             database, Path.Combine(options.DataFolder, "photographs"), TimeProvider.System));
-        services.AddSingleton(ForceCeilings.Default);
+        // One policy for all that judges, shows or records by it.
+        VisitPolicy policy = options.Policy ?? VisitPolicy.Default;
+        services.AddSingleton(policy).AddSingleton(policy.Ceilings);
+        services.AddSingleton<LadderRound>().AddHostedService<NightlyLadders>();
         services.AddSingleton<IWireAdvisor>(inner => new VisitWireAdvisor(
-            VisitPolicy.Default,
+            policy,
             TimeProvider.System,
             () => Figures.Style(inner.GetRequiredService<SettingsDesk>().Settled)));
         services.AddSingleton(inner => new LadderPlanner(
-            VisitPolicy.Default,
+            policy,
             TimeProvider.System,
             () => Figures.Style(inner.GetRequiredService<SettingsDesk>().Settled)));
         services.AddSingleton<LadderDesk>().AddSingleton<LadderWork>();

@@ -67,6 +67,21 @@ public static class Figures
     /// <summary>A day: "2 Mar 2026".</summary>
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
+    /// <summary>When something was done, from the first to the last of it, local: "on 2 Mar 2026, 09:30".</summary>
+    /// <param name="clock">Knows the local time.</param>
+    /// <param name="first">The first of it.</param>
+    /// <param name="last">The last of it.</param>
+    public static string Span(TimeProvider clock, DateTimeOffset first, DateTimeOffset last)
+    {
+        ArgumentNullException.ThrowIfNull(clock);
+        string from = Minute(clock, first);
+        string to = Minute(clock, last);
+        return from == to ? $"on {from}" : $"from {from} to {to}";
+    }
+
+    private static string Minute(TimeProvider clock, DateTimeOffset at) => TimeZoneInfo
+        .ConvertTime(at, clock.LocalTimeZone).ToString("d MMM yyyy, HH:mm", CultureInfo.InvariantCulture);
+
     /// <summary>A day of the week: "Monday 2 March".</summary>
     public static string LongDay(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
 

@@ -1,5 +1,8 @@
 using Archwright.Dentition.Teeth;
+using Archwright.Practice.Ladders;
 using Archwright.Practice.Stock;
+using Archwright.Practice.Tests.Ladders;
+using Archwright.Practice.Values;
 
 namespace Archwright.Practice.Tests.Stock;
 
@@ -19,6 +22,7 @@ public sealed class WireDemandTests
     public void Shares_are_summed_and_who_says_too_little_is_counted()
     {
         WireDemand demand = WireDemand.Of(
+            [],
             [
                 Upper(7), Upper(14), Upper(21), new(Samples.Today, Jaw.Lower, "niti-014"),
                 new(Samples.Today, Jaw.Upper, ""),
@@ -38,7 +42,7 @@ public sealed class WireDemandTests
         StockLot lot = StockLot.Receive("niti-016", null, "", "L", null, 2, 1);
 
         DemandLine line = WireDemand.Of(
-            [Upper(7), Upper(14), Upper(21)], Past, [lot], Samples.Today, deliveryDays: 7)
+            [], [Upper(7), Upper(14), Upper(21)], Past, [lot], Samples.Today, deliveryDays: 7)
             .Lines.Single(one => one.WireId == "niti-016");
 
         Assert.Equal((2, 1), (line.OnHand, line.ToOrder)); // 1.5 up, and one in reserve, less two
@@ -60,8 +64,64 @@ public sealed class WireDemandTests
         Assert.Equal((18, 0, (DateOnly?)null), (held.OnHand, held.ToOrder, held.OrderBy));
     }
 
+    [Fact]
+    public void A_piece_that_a_ladder_names_is_a_whole_one_on_its_day_and_adds_to_what_was_fitted_before()
+    {
+        StockLot lot = StockLot.Receive("niti-016", null, "", "L", null, 1, 0);
+
+        var demand = WireDemand.Of(
+            [Needs(28, "niti-016"), Needs(14, "niti-016"), Needs(0, "ss-018")], [Upper(21)], Past, [lot],
+            Samples.Today, deliveryDays: 7);
+        DemandLine line = demand.Lines.Single(one => one.WireId == "niti-016");
+
+        Assert.Equal((2.5, 2), (line.Expected, line.ByLadders)); // and half a piece after niti-014
+        // The one on the shelf goes in two weeks, and half a piece more a week later counts as a whole.
+        Assert.Equal((2, Samples.Today.AddDays(21 - 7)), (line.ToOrder, line.OrderBy));
+        Assert.Equal(("ss-018", Samples.Today), (demand.Lines[0].WireId, demand.Lines[0].OrderBy)); // none is left
+        Assert.Equal((1, 0), (demand.Arches, demand.Unknown));
+    }
+
+    [Fact]
+    public void A_ladder_needs_its_wires_from_the_day_of_its_positions_on_and_none_before_the_next_visit()
+    {
+        KeptLadder ladder = KeptSamples.Ladder(new LadderBasis(Samples.Today.AddDays(-28), Samples.Inputs(), true));
+        KeptSequence way = ladder.Sequences[0];
+        KeptLadder longer = ladder with
+        {
+            Sequences = Listing<KeptSequence>.Of(
+            [
+                way with
+                {
+                    Wires = Listing<KeptWire>.Of(
+                    [
+                        way.Wires[0], Wire("niti-018", 4), Wire("niti-016x022", 8), Wire("ss-019x025", null),
+                    ]),
+                },
+            ]),
+        };
+
+        PlannedNeed[] needs = [.. PlannedNeed.Of(Jaw.Upper, longer, Samples.Today.AddDays(14), Samples.Today)];
+
+        // The wire in place is in, the fourth week is today, nobody comes before two weeks, the last is not in sight.
+        Assert.Equal([Needs(14, "niti-018"), Needs(28, "niti-016x022")], needs);
+        Assert.Equal(
+            Samples.Today, PlannedNeed.Of(Jaw.Upper, longer, null, Samples.Today).First().Day); // nothing is booked
+        Assert.True(PlannedNeed.HasPlan(longer));
+        Assert.False(PlannedNeed.HasPlan(null));
+        Assert.False(PlannedNeed.HasPlan(ladder with { Sequences = Listing<KeptSequence>.Empty }));
+        Assert.True(PlannedNeed.HasPlan(
+            ladder with { Sequences = Listing<KeptSequence>.Empty, IsAtWorkingWire = true }));
+
+        KeptWire Wire(string id, double? week) => way.Wires[1] with
+        {
+            WireId = id, FromWeek = new LadderSpread(0, week, null),
+        };
+    }
+
+    private static PlannedNeed Needs(int days, string wire) => new(Samples.Today.AddDays(days), Jaw.Upper, wire);
+
     private static DemandLine Line(StockLot[] lots) => WireDemand.Of(
-        [Upper(7), Upper(14), Upper(21)], Past, lots, Samples.Today, deliveryDays: 7)
+        [], [Upper(7), Upper(14), Upper(21)], Past, lots, Samples.Today, deliveryDays: 7)
         .Lines.Single(one => one.WireId == "niti-016");
 
     private static ComingArch Upper(int days) => new(Samples.Today.AddDays(days), Jaw.Upper, "niti-014");

@@ -30,7 +30,7 @@ public sealed class LadderDeskTests(PostgresServer server)
         Assert.True(await desk.KeepAsync(treatment, second, Samples.Assistant));
 
         Assert.Equal(second, Assert.Single(await desk.OfAsync(patient)).Value);
-        Assert.Equal(second, (await desk.AllAsync())[treatment]);
+        Assert.Equal(second, Assert.Single(await desk.OpenAsync("test-1", "0")).Ladder);
         Assert.Empty(await desk.OfAsync(Guid.CreateVersion7()));
         Assert.Equal(2, (await made.Files.TrailAsync(patient)).Count(
             line => line.Act == AuditAct.Changed && line.Subject == "upper ladder, computed"));
@@ -62,7 +62,7 @@ public sealed class LadderDeskTests(PostgresServer server)
 
         Assert.Null(await desk.BasisAsync(treatment));
         Assert.False(await desk.KeepAsync(treatment, ladder, Samples.Assistant));
-        Assert.Empty(await desk.AllAsync());
+        Assert.Empty(await desk.OpenAsync("test-1", "0"));
     }
 
     private static async Task<(Guid Patient, Guid Treatment)> MadeAsync(TestDatabase made)

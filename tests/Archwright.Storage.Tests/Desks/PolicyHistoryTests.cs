@@ -22,6 +22,7 @@ public sealed class PolicyHistoryTests(PostgresServer server)
         await history.NoteAsync("policy", "1", "b");
 
         Assert.Equal(
-            ["policy", "ceilings", "policy"], (await history.AllAsync()).Select(one => one.Kind));
+            [("policy", "b"), ("ceilings", "c"), ("policy", "a")],
+            (await history.AllAsync()).Select(one => (one.Kind, one.Text)));
     }
 }

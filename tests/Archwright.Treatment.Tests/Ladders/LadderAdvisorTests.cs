@@ -157,6 +157,8 @@ public sealed class LadderAdvisorTests
         LadderAdvice advice = LadderAdvisor.Find(question, new LadderOptions { Policy = Wide });
 
         Assert.Empty(advice.Answers);
+        Assert.True(advice.IsAtWorkingWire);
+        Assert.False(Usual.Value.IsAtWorkingWire);
         Assert.Contains("is in place", advice.Because, StringComparison.Ordinal);
     }
 

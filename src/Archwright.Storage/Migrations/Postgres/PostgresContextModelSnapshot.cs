@@ -502,6 +502,10 @@ namespace Archwright.Storage.Migrations.Postgres
                     b.Property<DateTimeOffset>("Since")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Version")
                         .IsRequired()
                         .HasColumnType("text");

@@ -497,6 +497,10 @@ namespace Archwright.Storage.Migrations.Sqlite
                     b.Property<long>("Since")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Version")
                         .IsRequired()
                         .HasColumnType("TEXT");
