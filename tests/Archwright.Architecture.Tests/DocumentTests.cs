@@ -24,6 +24,18 @@ public sealed partial class DocumentTests
                     Path.GetFileName(picture), StringComparison.Ordinal))));
 
     [Fact]
+    public void Every_button_that_the_first_day_names_stands_on_a_screen()
+    {
+        string[] screens = [.. SourceTree.Files.Where(file => file.EndsWith(".razor", StringComparison.Ordinal))
+            .Select(SourceTree.Read)];
+        Findings.None(
+            "Whoever looks for a button by its name in the guide must find it:",
+            Findings.Some("buttons", Label().Matches(SourceTree.Read("docs/guide/first-day.md"))
+                    .Select(match => match.Groups["label"].Value).Distinct())
+                .Where(label => !screens.Any(screen => screen.Contains(label, StringComparison.Ordinal))));
+    }
+
+    [Fact]
     public void Every_file_of_test_data_is_read_by_a_test() =>
         Findings.None(
             "Data that no test names proves nothing:",
@@ -112,6 +124,9 @@ public sealed partial class DocumentTests
                 .Where(rule => !SourceTree.Read("tests/Archwright.Practice.Tests/Rules/RuleCases.cs")
                     .Contains(rule, StringComparison.Ordinal)));
     }
+
+    [GeneratedRegex(@"(?<!\*)\*(?<label>[A-Z][^*\n]+)\*(?!\*)")]
+    private static partial Regex Label();
 
     [GeneratedRegex(@"`(?<class>\w+Tests)(\.(?<promise>\w+))?`")]
     private static partial Regex TestName();

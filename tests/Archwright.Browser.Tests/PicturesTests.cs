@@ -12,7 +12,7 @@ public sealed class PicturesTests(PracticeApp app)
     [
         "day-tablet-light", "chair-tablet-light", "space-tablet-dark", "course-tablet-light", "bench-tablet-light",
         "answers-tablet-light", "texts-tablet-light", "stock-tablet-light", "settings-tablet-light",
-        "policy-tablet-light", "keeping-tablet-light", "programs-tablet-light",
+        "policy-tablet-light", "programs-tablet-light", // what keeps records names a folder of this computer
     ];
 
     [Theory]
