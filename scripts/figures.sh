@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# Prints figures of the practice app: start, pages, memory, drag to forces, fifty people at once; and, with a number of
-# patients, day, search and file of a practice of that size on both databases: scripts/figures.sh [PATIENTS]
+# Prints figures of the practice app: start, pages, memory, drag to forces, fifty people at once, by requests and on live
+# screens in browsers; and, with a number of patients, day, search and file of a practice of that size on both databases:
+# scripts/figures.sh [PATIENTS]
 # Run it on a machine that does nothing else. Needs Chromium and PostgreSQL; 100000 patients take two times five
 # gigabytes.
 set -eu

@@ -25,6 +25,8 @@ public sealed class FiguresTests(PracticeApp app)
         }
         """;
 
+    private static readonly string[] Users = ["maren", "teodor", "priya", "callum", "gwen"];
+
     [Fact]
     public async Task Start_memory_pages_drag_and_fifty_at_once()
     {
@@ -44,6 +46,9 @@ public sealed class FiguresTests(PracticeApp app)
         await FiftyAsync();
         app.Server.Refresh();
         Say($"memory of the app, after fifty people: {app.Server.WorkingSet64 / 1048576} MB");
+        await FiftyLiveAsync();
+        app.Server.Refresh();
+        Say($"memory of the app, fifty live screens: {app.Server.WorkingSet64 / 1048576} MB");
     }
 
     // From the tap on a link to the heading of the page.
@@ -97,7 +102,6 @@ public sealed class FiguresTests(PracticeApp app)
     // Fifty people sign in and read pages at the same time, without browsers: those would measure themselves.
     private async Task FiftyAsync()
     {
-        string[] users = ["maren", "teodor", "priya", "callum", "gwen"];
         var signIns = new ConcurrentQueue<double>();
         var pages = new ConcurrentQueue<double>();
         await Task.WhenAll(Enumerable.Range(0, 50).Select(async i =>
@@ -111,7 +115,7 @@ public sealed class FiguresTests(PracticeApp app)
                 new FormUrlEncodedContent(new Dictionary<string, string>
                 {
                     ["__RequestVerificationToken"] = token.Groups[1].Value, ["to"] = "/account",
-                    ["user"] = users[i % users.Length], ["password"] = DemoPractice.Password,
+                    ["user"] = Users[i % Users.Length], ["password"] = DemoPractice.Password,
                 }));
             Assert.Contains("Signed in as", await day.Content.ReadAsStringAsync(), StringComparison.Ordinal);
             signIns.Enqueue(wait.Elapsed.TotalMilliseconds);
@@ -124,6 +128,45 @@ public sealed class FiguresTests(PracticeApp app)
         }));
         Tell("fifty at once: sign-in (two pages and a password)", [.. signIns]);
         Tell("fifty at once: page", [.. pages]);
+    }
+
+    // Fifty browsers with a live screen each turn the pages of the diary at the same moment. They run on this machine
+    // too, so that what is told is no less than what fifty tablets would see.
+    private async Task FiftyLiveAsync()
+    {
+        List<Screen> screens = [];
+        try
+        {
+            for (int i = 0; i < 50; i++)
+            {
+                screens.Add(await app.OpenAsync());
+                await screens[i].SignInAsync(Users[i % Users.Length]);
+            }
+
+            var turns = new ConcurrentQueue<double>();
+            for (int round = 0; round < 4; round++)
+            {
+                string way = round % 2 == 0 ? "The day after" : "The day before";
+                await Task.WhenAll(screens.Select(async screen => turns.Enqueue(await TurnAsync(screen.Page, way))));
+            }
+
+            Tell("fifty live screens at once: another day", [.. turns]);
+        }
+        finally
+        {
+            foreach (Screen screen in screens)
+                await screen.DisposeAsync();
+        }
+    }
+
+    // From the tap to the heading of the other day.
+    private static async Task<double> TurnAsync(IPage page, string way)
+    {
+        string before = await page.Locator("h1").InnerTextAsync();
+        var wait = Stopwatch.StartNew();
+        await page.GetByLabel(way, new() { Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("h1")).Not.ToHaveTextAsync(before);
+        return wait.Elapsed.TotalMilliseconds;
     }
 
     private static void Tell(string what, IReadOnlyList<double> waits)

@@ -23,6 +23,10 @@ public static class ArchDrawing
     // A moment under 1 N·mm is not drawn: the arc would say more than the figure.
     private const double LeastMoment = 1;
 
+    // Room of a figure such as "1304 cN ▲" at its size on the picture [mm].
+    private const double HalfFigure = 6.5;
+    private const double FigureHeight = 1.6;
+
     /// <summary>The picture of a wire at work.</summary>
     public static ArchScene Draw(WireAtWork work, ArchView view)
     {
@@ -37,7 +41,19 @@ public static class ArchDrawing
         string wire = work.WhyNot is null
             ? Path(work.Result.CentreLine.Select(plane.AtWire), closed: false)
             : "";
-        return new ArchScene(view, left, top, right - left, bottom - top, teeth, wire);
+        return new ArchScene(
+            view, left, top, right - left, bottom - top,
+            [
+                .. teeth.Select(tooth => tooth with
+                {
+                    // The frame follows the teeth alone, so that it stands still under a finger: a long arrow's figure
+                    // is drawn in.
+                    ForceLabel = new ScenePoint(
+                        Math.Clamp(tooth.ForceLabel.X, left + HalfFigure, right - HalfFigure),
+                        Math.Clamp(tooth.ForceLabel.Y, top + FigureHeight, bottom - FigureHeight)),
+                }),
+            ],
+            wire);
     }
 
     private static SceneTooth Tooth(WireAtWork work, Plane plane, ToothNumber tooth, int slot)

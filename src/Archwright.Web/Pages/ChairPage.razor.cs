@@ -41,6 +41,7 @@ public sealed partial class ChairPage
     private bool inSpace;
     private bool hasSpace;
     private bool atWork;
+    private bool dragging;
     private bool missing;
     private bool saving;
     private bool gone;
@@ -380,12 +381,19 @@ public sealed partial class ChairPage
         if (state is null || state.IsSigned)
             return;
 
+        // The first move takes the advice away and draws everything; from then on what does not follow the finger stays
+        // as it is.
+        dragging = !drag.Begins;
         state.Selected = drag.Tooth;
         state.Drag(drag, view);
         await ComputeAsync();
     }
 
-    private Task DropAsync() => PositionsChangedAsync();
+    private Task DropAsync()
+    {
+        dragging = false;
+        return PositionsChangedAsync();
+    }
 
     private async Task ReadAlert(Guid alert)
     {

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Rods;
@@ -16,6 +17,16 @@ public static class Say
     /// <summary>A wire in words, or the practice's own name where the catalogue has none.</summary>
     public static string Wire(string? id) => string.IsNullOrEmpty(id) ? "no wire"
         : WireCatalogue.Default.TryFind(id, out CatalogueWire? wire) ? wire.Title : id;
+
+    /// <summary>A sentence of the advice with its wires in words: the record keeps them by their ids.</summary>
+    public static string Sentence(string sentence) => WireIds.Replace(sentence, found =>
+        found.Index == 0 ? Capital(Wire(found.Value)) : Wire(found.Value));
+
+    // The longest first, so that no id is taken for the beginning of another.
+    private static readonly Regex WireIds = new(
+        $@"(?<![\w-])(?:{string.Join('|', WireCatalogue.Default.Wires.Select(wire => wire.Id)
+            .OrderByDescending(id => id.Length).Select(Regex.Escape))})(?![\w-])",
+        RegexOptions.CultureInvariant | RegexOptions.Compiled);
 
     /// <summary>A tooth, never by its bare number: "upper right canine (13, ISO)".</summary>
     public static string Tooth(ToothNumber tooth, ToothNotation notation) =>
@@ -77,11 +88,8 @@ public static class Say
     };
 
     /// <summary>What a sequence of wires is good for: "Fewest visits and fastest".</summary>
-    public static string Kinds(IReadOnlyList<LadderKind> kinds)
-    {
-        string all = Joined([.. kinds.Select(kind => kind.Name())]);
-        return all.Length == 0 ? all : char.ToUpperInvariant(all[0]) + all[1..];
-    }
+    public static string Kinds(IReadOnlyList<LadderKind> kinds) =>
+        Capital(Joined([.. kinds.Select(kind => kind.Name())]));
 
     /// <summary>What has changed since a ladder was computed, in a clause.</summary>
     public static string Change(LadderChange change) => change switch
@@ -95,6 +103,9 @@ public static class Say
         LadderChange.Policy => "the policy has changed",
         _ => "the program has changed",
     };
+
+    private static string Capital(string words) =>
+        words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
     /// <summary>"a, b and c".</summary>
     public static string Joined(IReadOnlyList<string> words) =>

@@ -46,6 +46,29 @@ public sealed class ArchDrawingTests
         Assert.NotEmpty(canine.Planned);
     }
 
+    [Theory]
+    [InlineData(ArchView.Occlusal)]
+    [InlineData(ArchView.Frontal)]
+    public void The_figure_of_a_long_arrow_stays_on_the_picture_and_the_frame_stands_still(ArchView view)
+    {
+        AdviceInputs inputs = Samples.Inputs() with
+        {
+            Positions = ToothMap<ToothOffset>.Empty.With(ToothNumber.FromIso(11), new ToothOffset(LabialMm: 1.2))
+                .With(ToothNumber.FromIso(17), new ToothOffset(OcclusalMm: 1.2)),
+        };
+        ArchScene strong = ArchDrawing.Draw(WireAtWork.Engage(inputs, "ss-016x022", ForceCeilings.Default), view);
+        ArchScene weak = ArchDrawing.Draw(WireAtWork.Engage(inputs, "niti-012", ForceCeilings.Default), view);
+
+        Assert.Contains(strong.Teeth, tooth => tooth.ForceN > 5);
+        Assert.All(strong.Teeth, tooth =>
+        {
+            Assert.InRange(tooth.ForceLabel.X, strong.Left + 6, strong.Left + strong.Width - 6);
+            Assert.InRange(tooth.ForceLabel.Y, strong.Top + 1, strong.Top + strong.Height - 1);
+        });
+        Assert.Equal(
+            (weak.Left, weak.Top, weak.Width, weak.Height), (strong.Left, strong.Top, strong.Width, strong.Height));
+    }
+
     [Fact]
     public void A_wire_that_does_not_go_in_leaves_neither_line_nor_force()
     {

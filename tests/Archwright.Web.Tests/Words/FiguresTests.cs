@@ -31,4 +31,9 @@ public sealed class FiguresTests
     [InlineData(ToothNotation.Palmer, "upper right canine (UR3, Palmer)")]
     public void A_tooth_is_never_named_by_a_bare_number(ToothNotation notation, string shown) =>
         Assert.Equal(shown, Say.Tooth(ToothNumber.FromIso(13), notation));
+
+    [Fact]
+    public void A_sentence_names_wires_in_words_and_leaves_what_only_looks_like_one() => Assert.Equal(
+        "Heat-activated NiTi 0.014 in and superelastic NiTi 0.014 in, not xniti-014 nor niti-014b.",
+        Say.Sentence("haniti-014 and niti-014, not xniti-014 nor niti-014b."));
 }
