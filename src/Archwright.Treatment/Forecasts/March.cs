@@ -29,6 +29,7 @@ internal sealed class March
     private readonly SlotFrame[] _places;
     private readonly SlotFrame[] _tried;
     private readonly Six[] _loads;
+    private readonly Six[] _given;
     private readonly Wrench[] _wrenches;
     private EngagementResult _engaged;
     private double _soft;
@@ -44,6 +45,7 @@ internal sealed class March
         _places = places.ToArray();
         _tried = new SlotFrame[arch.Count];
         _loads = new Six[arch.Count];
+        _given = new Six[arch.Count];
         _wrenches = new Wrench[arch.Count];
         _engaged = null!;
     }
@@ -78,7 +80,10 @@ internal sealed class March
         _wire.Keep();
         _step.SetStiffness(_places, _wire.TangentStiffness());
         for (int i = 0; i < _arch.Count; i++)
+        {
             _loads[i] = _arch.AtResistance(i, _places[i], _engaged.Slots[i].OnTooth) + _arch.Applied[i];
+            _given[i] = _loads[i];
+        }
 
         return true;
     }
@@ -187,7 +192,7 @@ internal sealed class March
         _step.Begin(_places, _wrenches);
         for (int pass = 0; pass <= MostCorrections; pass++)
         {
-            if (!_step.TrySolve(days, before, _soft, soft))
+            if (!_step.TrySolve(days, before, _given, _soft, soft))
                 return StepEnd.NotSettled;
 
             _step.Places(_tried);
@@ -212,6 +217,7 @@ internal sealed class March
         _step.Places(_places);
         _engaged = tried;
         _step.Load.CopyTo(_loads, 0);
+        _step.Answered.CopyTo(_given, 0);
     }
 
     // Half of the change of speed over the step, times the step: the error of the implicit Euler rule.

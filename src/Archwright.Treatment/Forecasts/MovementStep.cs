@@ -61,6 +61,7 @@ internal sealed class MovementStep
         Motion = new Six[arch.Count];
         Load = new Six[arch.Count];
         LoadBefore = new Six[arch.Count];
+        Answered = new Six[arch.Count];
         Start = new SlotFrame[arch.Count];
         Rates = [.. arch.Rates];
     }
@@ -73,6 +74,10 @@ internal sealed class MovementStep
 
     /// <summary>The whole load on each tooth at the end of the step, with the wire linear.</summary>
     public Six[] Load { get; }
+
+    /// <summary>The whole load on each tooth that <see cref="Motion"/> answers: <see cref="Load"/> as it was before the
+    /// wire's true load came in.</summary>
+    public Six[] Answered { get; }
 
     /// <summary>The whole load on each tooth at the start of the step.</summary>
     public Six[] LoadBefore { get; }
@@ -143,15 +148,18 @@ internal sealed class MovementStep
     /// <summary>Finds motion and load at the end of the step.</summary>
     /// <param name="days">Length of the step; 0 for the ligament's elastic answer alone.</param>
     /// <param name="before">Whole load on each tooth at the start.</param>
+    /// <param name="given">Load that the ligament has given way to at the start: where the last step was taken before
+    /// the wire's true load was in it, the rest comes now.</param>
     /// <param name="softBefore">Share of the ligament's compliance at the start: 0 rigid, 1 as it is.</param>
     /// <param name="softAfter">At the end. A wire just fitted is relieved by letting it grow.</param>
     /// <returns>False when no common answer was found.</returns>
-    public bool TrySolve(double days, ReadOnlySpan<Six> before, double softBefore = 1, double softAfter = 1)
+    public bool TrySolve(
+        double days, ReadOnlySpan<Six> before, ReadOnlySpan<Six> given, double softBefore = 1, double softAfter = 1)
     {
         before.CopyTo(LoadBefore);
         _soft = softAfter;
         for (int i = 0; i < _arch.Count; i++)
-            _given[i] = ToothAnswer.Give(_arch.Supports[i], before[i]) * softBefore;
+            _given[i] = ToothAnswer.Give(_arch.Supports[i], given[i]) * softBefore;
 
         UpdateLoads();
         double last = double.PositiveInfinity;
@@ -171,7 +179,10 @@ internal sealed class MovementStep
 
             UpdateLoads();
             if (change < Tolerance)
+            {
+                Load.CopyTo(Answered, 0);
                 return true;
+            }
 
             careful = sharp && change > 0.5 * last ? CarefulAgain : Math.Max(0, careful - 1);
             // Crowns that touch and part by turns: go more slowly.
