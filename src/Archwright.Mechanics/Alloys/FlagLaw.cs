@@ -50,7 +50,10 @@ internal struct FlagLaw : IFibreLaw
     }
 
     /// <inheritdoc/>
-    public readonly double ElasticStrain => _forward * _soft * (_kMean - Math.Abs(_kHalf));
+    public double ElasticStrain { get; private set; }
+
+    /// <inheritdoc/>
+    public readonly bool ReturnsWhole => _reverse > 0;
 
     /// <inheritdoc/>
     public void Warm(double temperature)
@@ -60,6 +63,7 @@ internal struct FlagLaw : IFibreLaw
         double shift = f.ClausiusClapeyron * (at - f.ReferenceTemperature);
         _forward = f.ForwardStart + shift;
         _reverse = f.ReverseFinish + shift;
+        ElasticStrain = _forward * _soft * (_kMean - Math.Abs(_kHalf));
     }
 
     /// <inheritdoc/>
@@ -70,6 +74,9 @@ internal struct FlagLaw : IFibreLaw
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Respond(V normal, V shear, V normalState, V shearState, out FibreAnswer answer)
     {
+        if (TryElastic(normal, shear, normalState, shearState, out answer))
+            return;
+
         V share = Vector256.Sqrt(normalState * normalState + shearState * shearState);
         V soft = share * _softer + Vector256.Create(_soft);
         answer.NormalState = normalState;
@@ -84,6 +91,29 @@ internal struct FlagLaw : IFibreLaw
         Shrink(normal, shear, ref share, ref soft, ref answer);
         Grow(normal, shear, ref share, ref soft, ref answer);
         answer.Work += 0.5 * soft * (answer.Normal * answer.Normal + answer.Shear * answer.Shear);
+    }
+
+    // Four new fibres below the line, as those near the middle of most sections: no root and no division.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly bool TryElastic(V normal, V shear, V normalState, V shearState, out FibreAnswer answer)
+    {
+        Unsafe.SkipInit(out answer);
+        V squared = normal * normal + shear * shear;
+        V beyond = Vector256.GreaterThanOrEqual(squared, Vector256.Create(ElasticStrain * ElasticStrain));
+        V used = Vector256.Abs(normalState) + Vector256.Abs(shearState);
+        if (Any(beyond | Vector256.GreaterThan(used, V.Zero)))
+            return false;
+
+        V young = Vector256.Create(1 / _soft);
+        answer.Normal = normal * young;
+        answer.Shear = shear * young;
+        answer.NormalNormal = young;
+        answer.ShearShear = young;
+        answer.NormalShear = V.Zero;
+        answer.NormalState = V.Zero;
+        answer.ShearState = V.Zero;
+        answer.Work = 0.5 * young * squared;
+        return true;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

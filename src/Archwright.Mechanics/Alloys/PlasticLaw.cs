@@ -32,6 +32,9 @@ internal struct PlasticLaw : IFibreLaw
     public readonly double ElasticStrain => _yield / _young;
 
     /// <inheritdoc/>
+    public readonly bool ReturnsWhole => false;
+
+    /// <inheritdoc/>
     public readonly void Respond(V normal, V shear, V normalState, V shearState, out FibreAnswer answer)
     {
         V young = Vector256.Create(_young);

@@ -338,7 +338,7 @@ public sealed partial class Engager
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
         _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near
-            ? Near(mostIterations, cancellation)
+            ? Near(cancellation)
             : _rod.SearchInside(mostIterations, aim, restart: true, loose: true, cancellation);
         _rod.Tie = RodAssembly.FineTie;
         int slides = 0;
@@ -370,11 +370,10 @@ public sealed partial class Engager
         : near ? MostSlidesWithMemory
         : MostFirstSlidesWithMemory;
 
-    // The walls that were touched before are likely to be touched still. Where that search does not settle, a wire
-    // without memory is found faster from afar.
-    private SearchEnd Near(int mostIterations, CancellationToken cancellation) => TryHeld(loose: true, cancellation)
-        ? SearchEnd.Converged
-        : _rod.Law.Remembers ? _rod.SearchNear(mostIterations, loose: true, cancellation) : SearchEnd.Stalled;
+    // The walls that were touched before are likely to be touched still. Where that search does not settle, the wire is
+    // found faster from afar.
+    private SearchEnd Near(CancellationToken cancellation) =>
+        TryHeld(loose: true, cancellation) ? SearchEnd.Converged : SearchEnd.Stalled;
 
     // The touched walls are known, and the wire's place along the arch nearly: a few exact steps settle the rest.
     private bool TryHeld(bool loose, CancellationToken cancellation)
@@ -444,7 +443,7 @@ public sealed partial class Engager
     }
 
     private SearchEnd Again(int mostIterations, bool near, bool loose, CancellationToken cancellation) => near
-        ? loose ? Near(mostIterations, cancellation) : _rod.SearchNear(mostIterations, loose, cancellation)
+        ? loose ? Near(cancellation) : _rod.SearchNear(mostIterations, loose, cancellation)
         : loose && TryHeld(loose: true, cancellation) ? SearchEnd.Converged
         : _rod.SearchInside(mostIterations, NextAim, restart: false, loose, cancellation);
 

@@ -21,6 +21,9 @@ internal static class PermanentSet
     /// <summary>Largest distance from the rest shape after release [mm].</summary>
     public static double Of(Equilibrium rod, Layout layout)
     {
+        if (!rod.Law.MayStayBent)
+            return 0;
+
         int stations = rod.Law.Stations;
         var places = new List<Vector3>();
         var shifts = new List<Vector3>();

@@ -28,6 +28,9 @@ internal sealed class FibreRod<TLaw> : RodLaw
     /// <inheritdoc/>
     public override bool HasHistory => _memory.HasHistory;
 
+    /// <inheritdoc/>
+    public override bool MayStayBent => HasHistory && !_law.ReturnsWhole;
+
     private FibreSection<TLaw> Section => new(_law, _grid, _memory, Initial);
 
     /// <inheritdoc/>

@@ -28,6 +28,9 @@ internal abstract class RodLaw
     /// <summary>Whether anything has happened to the wire yet that it remembers.</summary>
     public virtual bool HasHistory => false;
 
+    /// <summary>Whether the wire may not return to its rest shape when it is let go now.</summary>
+    public virtual bool MayStayBent => false;
+
     /// <summary>Share of the elastic stiffness in the tangent of a wire with memory, from 0 to 1. A means of the
     /// search: forces and energy do not depend on it.</summary>
     public double Stiffening { get; set; }

@@ -31,6 +31,10 @@ internal interface IFibreLaw
     /// <summary>Largest equivalent strain at which a new fibre is elastic.</summary>
     double ElasticStrain { get; }
 
+    /// <summary>Whether a fibre that is let go returns by itself to where it was when new, whatever it has gone
+    /// through.</summary>
+    bool ReturnsWhole { get; }
+
     /// <summary>Answer to a strain, from a committed state.</summary>
     /// <param name="normal">ε.</param>
     /// <param name="shear">gγ.</param>

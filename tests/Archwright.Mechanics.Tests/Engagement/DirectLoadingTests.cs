@@ -36,7 +36,9 @@ public sealed class DirectLoadingTests
         TestContext.Current.TestOutputHelper?.WriteLine(
             $"{id}: {difference:e1}, iterations {atOnce.Iterations} at once, {inSteps.Iterations} in steps");
         Assert.Equal(0, difference, Share);
-        Assert.True(atOnce.Iterations < inSteps.Iterations / 2, "It was led there in steps after all.");
+
+        // One that has to be led there in steps after its guess failed takes those of the steps and of the guess.
+        Assert.True(atOnce.Iterations < inSteps.Iterations, "It was led there in steps after all.");
     }
 
     // Alloy A of mechanics-benchmarks.json.
