@@ -113,7 +113,7 @@ public sealed class SensitivityTests
     public void An_age_at_which_the_wire_in_place_delivers_too_little_is_told()
     {
         VisitQuestion question = VisitSamples.Question(
-            "niti-014", contacts: [0.9, 0.9, 0.9, 0.9, 0.9], choice: ["niti-016"]);
+            "niti-014", contacts: [1.2, 1.2, 1.2, 1.2, 1.2], choice: ["niti-016"]);
         VisitPolicy wide = VisitPolicy.Default.WithCeilings(VisitPolicy.Default.CeilingsTimes(8));
         VisitOptions options = new() { Policy = wide }; // so that a heavier wire may go in
         double young = Share(14);
