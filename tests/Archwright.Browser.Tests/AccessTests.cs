@@ -47,7 +47,8 @@ public sealed class AccessTests(PracticeApp app)
                  {
                      "/stock", "/find?q=am", "/about", "/account", "/day/2020-01-01", "/not-found",
                      "/patient/new", "/settings", "/staff", "/ceilings", $"/patient/{patient}/record",
-                     $"/patient/{patient}/book",
+                     $"/patient/{patient}/book", "/policy", "/programs", "/settings/texts", "/keeping", "/answers",
+                     "/bench",
                  })
         {
             await page.GotoAsync(path);

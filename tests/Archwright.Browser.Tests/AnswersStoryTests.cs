@@ -140,7 +140,7 @@ public sealed class AnswersStoryTests(PracticeApp app)
         await page.GotoAsync("/settings");
         ILocator offered = page.Locator("[data-languages]");
         ILocator usual = page.Locator("[data-usual-language]");
-        Assert.Equal(5, await offered.GetByRole(AriaRole.Button).CountAsync());
+        await Assertions.Expect(offered.GetByRole(AriaRole.Button)).ToHaveCountAsync(5);
         foreach (string code in LeafletTexts.Codes)
             await offered.Locator($"[lang={code}]").ClickAsync();
         await screen.Button("Keep these settings").ClickAsync();
@@ -156,7 +156,7 @@ public sealed class AnswersStoryTests(PracticeApp app)
         await page.GotoAsync("/answers");
         await page.Locator("article[lang=pl]").WaitForAsync();
         ILocator switchOf = page.GetByRole(AriaRole.Group, new() { Name = "Language" });
-        Assert.Equal(["Deutsch", "Polski"], await switchOf.GetByRole(AriaRole.Button).AllInnerTextsAsync());
+        await Assertions.Expect(switchOf.GetByRole(AriaRole.Button)).ToHaveTextAsync(["Deutsch", "Polski"]);
         await page.GotoAsync("/patient/new");
         await Assertions.Expect(page.GetByLabel("Language of the leaflet")).ToHaveValueAsync("Polish");
 

@@ -134,7 +134,7 @@ public sealed partial class ManageTests(PracticeApp app)
             AriaRole.Button, new() { NameRegex = new Regex(@"^Compute \d+ ladders?$") });
         await begin.WaitForAsync();
         await page.Locator("[data-without] summary").ClickAsync();
-        Assert.NotEqual(0, await page.GetByText("Not computed yet.").CountAsync());
+        await Assertions.Expect(page.GetByText("Not computed yet.")).Not.ToHaveCountAsync(0);
         await Assertions.Expect(page.Locator("[data-basis]")).ToContainTextAsync(
             new Regex(@"\d+ arches have no ladder"));
 
