@@ -55,13 +55,8 @@ public sealed record CaseFile
 
     /// <summary>The same with one coefficient of friction in every slot.</summary>
     /// <param name="coefficient">0 for none.</param>
-    public CaseFile WithFriction(double coefficient) => this with
-    {
-        Arrangement = Arrangement with
-        {
-            Slots = [.. Arrangement.Slots.Select(slot => slot with { Friction = coefficient })],
-        },
-    };
+    public CaseFile WithFriction(double coefficient) =>
+        this with { Arrangement = Arrangement.WithFriction(coefficient) };
 
     /// <summary>The <c>visit</c> object as JSON text; null when there is none.</summary>
     public string? VisitJson { get; init; }

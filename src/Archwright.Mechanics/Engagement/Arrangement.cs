@@ -24,6 +24,11 @@ public sealed record Arrangement
 
     /// <summary>Temperature of the wire [°C].</summary>
     public double Temperature { get; init; } = 36;
+
+    /// <summary>The same with one coefficient of friction in every slot; see <see cref="Slot.Friction"/>.</summary>
+    /// <param name="coefficient">0 for none.</param>
+    public Arrangement WithFriction(double coefficient) =>
+        this with { Slots = [.. Slots.Select(slot => slot with { Friction = coefficient })] };
 }
 
 /// <summary>A step after engagement, history kept.</summary>

@@ -14,12 +14,6 @@ public sealed partial class Engager
     private void BeginFriction()
     {
         _rod.Contacts.TakeBounds(_rod.State, _rod.Frames, _rod.Mesh);
-        foreach (ref Slots.ContactRow row in _rod.Contacts.Rows)
-        {
-            if (row.Kind == Slots.RowKind.Friction)
-                row.Effective = 0;
-        }
-
         _rod.Contacts.CommitFriction();
     }
 

@@ -66,13 +66,8 @@ public sealed record ForecastRequest
 
     /// <summary>The same with one coefficient of friction in every slot; see <see cref="Slot.Friction"/>.</summary>
     /// <param name="coefficient">0 for none.</param>
-    public ForecastRequest WithFriction(double coefficient) => this with
-    {
-        Arrangement = Arrangement with
-        {
-            Slots = [.. Arrangement.Slots.Select(slot => slot with { Friction = coefficient })],
-        },
-    };
+    public ForecastRequest WithFriction(double coefficient) =>
+        this with { Arrangement = Arrangement.WithFriction(coefficient) };
 
     internal double RateOf(ToothNumber tooth) => Rate.Median * ToothRates.GetValueOrDefault(tooth, 1)
         * (ClosesSpace ? Movement.MovementConstants.SpaceClosure.Value : 1);

@@ -234,10 +234,7 @@ public sealed class FrictionTests
             if (elastic && arrangement.Wire.Alloy is not LinearElastic)
                 continue;
 
-            var engager = new Engager(arrangement with
-            {
-                Slots = [.. arrangement.Slots.Select(slot => slot with { Friction = Coefficient })],
-            });
+            var engager = new Engager(arrangement.WithFriction(Coefficient));
             if (engager.Engage().Converged)
                 check(engager);
         }

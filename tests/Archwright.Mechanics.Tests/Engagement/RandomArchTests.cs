@@ -41,16 +41,10 @@ public sealed class RandomArchTests
     /// their way toward rest: what follows engagement meets friction.</summary>
     [Fact]
     public void Every_wire_with_friction_follows_its_teeth_or_says_where_and_why_not() =>
-        Run(30, number => Rubbing(RandomAlloy.Into(new RandomArch(number).Arrangement, number), number), follows: true);
-
-    private static Arrangement Rubbing(Arrangement arrangement, int number)
-    {
-        double coefficient = 0.05 + 0.1 * (number % 5);
-        return arrangement with
-        {
-            Slots = [.. arrangement.Slots.Select(slot => slot with { Friction = coefficient })],
-        };
-    }
+        Run(
+            30, number => RandomAlloy.Into(new RandomArch(number).Arrangement, number)
+                .WithFriction(0.05 + 0.1 * (number % 5)),
+            follows: true);
 
     private static void Run(int usual, Func<int, Arrangement> draw, bool follows = false)
     {
