@@ -15,7 +15,7 @@ internal static class Texts
           "format": "archwright-case/1",
           "title": "Upper right canine 2 mm high",
           "arch": "upper",
-          "temperature_degC": 36.0,
+          "temperature_degC": 36.0, "soft_tissue": 1.5,
           "wire": {
             "alloy":   { "law": "linear-elastic", "young_MPa": 180000, "poisson": 0.3 },
             "section": { "shape": "round", "diameter_mm": 0.3556 },

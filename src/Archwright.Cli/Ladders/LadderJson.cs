@@ -38,6 +38,7 @@ internal static class LadderJson
             json.WriteNumber("forecasts", advice.Forecasts);
             json.WriteNumber("draws", advice.Draws);
             json.WriteNumber("seed", advice.Seed);
+            ModelJson.Write(json, advice.Question.Today.Arch);
             json.WriteString("policy_version", advice.PolicyVersion);
             json.WriteString("decision", "the treating clinician decides");
             json.WriteEndObject();

@@ -28,12 +28,16 @@ internal sealed class CaseAnswers(VisitPolicy policy) : ICaseAnswers
     public void Answer(
         CaseQuestion question, CaseFile file, Stream to, IProgress<double>? progress, CancellationToken cancellation)
     {
+        if (question.SoftTissue is { } tissue)
+            file = file with { SoftTissue = tissue };
         try
         {
             switch (question.Task)
             {
                 case CaseTask.Solve:
-                    SolveJson.Write(to, WholeLaw.Solve(file, repeats: 0, cancellation));
+                    SolveJson.Write(
+                        to,
+                        WholeLaw.Solve(FrictionOption.On(file, question.Friction), repeats: 0, cancellation));
                     break;
                 case CaseTask.Compare:
                     Compare(question, file, to, progress, cancellation);
@@ -73,7 +77,7 @@ internal sealed class CaseAnswers(VisitPolicy policy) : ICaseAnswers
     private static void Forecast(
         CaseQuestion question, CaseFile file, Stream to, IProgress<double>? progress, CancellationToken cancellation)
     {
-        CaseFile asked = ForecastVerb.Replaced(file, question.Wire);
+        CaseFile asked = FrictionOption.On(ForecastVerb.Replaced(file, question.Wire), question.Friction);
         ForecastAnswer Answered(CaseFile with)
         {
             ForecastRequest request = ForecastVerb.Request(with, question.Weeks);
@@ -93,7 +97,7 @@ internal sealed class CaseAnswers(VisitPolicy policy) : ICaseAnswers
     private void Visit(
         CaseQuestion question, CaseFile file, Stream to, IProgress<double>? progress, CancellationToken cancellation)
     {
-        VisitQuestion asked = VisitCase.Question(file, Wires(question));
+        VisitQuestion asked = VisitCase.Question(file, Wires(question), FrictionOption.Read(question.Friction));
         var traced = TraceRequest.Of(asked, question.Explain, question.WhyNot, question.Sensitivity);
         var options = new VisitOptions { Policy = policy, Style = SentenceStyle.Default };
         VisitAdvice advice = SetUp(() => VisitAdvisor.Advise(
@@ -107,7 +111,7 @@ internal sealed class CaseAnswers(VisitPolicy policy) : ICaseAnswers
     {
         var asked = new LadderQuestion
         {
-            Today = VisitCase.Question(file, Wires(question)),
+            Today = VisitCase.Question(file, Wires(question), FrictionOption.Read(question.Friction)),
             To = question.To is { } last ? WireNames.Find(WireCatalogue.Default, last) : null,
             Asked = [.. (question.Sequence ?? []).Select(id => WireNames.Find(WireCatalogue.Default, id))],
             Prices = Prices(question),

@@ -25,11 +25,19 @@ internal static class Cautions
         "Ceilings are teaching values to warn at, not limits of safety; --limits FILE sets those of the practice.";
 
     /// <summary>About forecasts.</summary>
-    /// <param name="file">The case: with friction or without.</param>
+    /// <param name="file">The case: with friction, lips and cheeks, or without.</param>
     public static string Forecast(CaseFile file) =>
-        $"Average teeth, bone and crowns; {(file.HasFriction ? "friction of a bench" : "no friction")}; no bite. "
+        $"Average teeth, bone and crowns; {(file.HasFriction ? "friction of a bench" : "no friction")}; "
+        + $"{Lips(file.SoftTissue)}; no bite. "
         + "People differ several times over: expect less movement than computed where crowns lack room, and look at "
         + "the teeth, not at the calendar.";
+
+    private static string Lips(double factor) => factor switch
+    {
+        0 => "no lips or cheeks",
+        1 => "lips and cheeks of average people",
+        _ => FormattableString.Invariant($"lips and cheeks {factor:0.##} times as firm as on average"),
+    };
 
     /// <summary>When a forecast fell back.</summary>
     public const string NoWholeLaw =

@@ -26,6 +26,8 @@ internal static class ForecastJson
             Range(json, "spent_in_weeks", answer.SpentInWeeks);
             Rate(json, answer);
             json.WriteNumber("draws", answer.Drawn?.Draws.Length ?? 0);
+            Number(json, "friction", answer.Request.Arrangement.Slots.Max(slot => slot.Friction));
+            Number(json, "soft_tissue", answer.Request.SoftTissue.Factor);
             Stopped(json, answer.Forecast.Stop);
             json.WriteEndObject();
         }
@@ -66,6 +68,7 @@ internal static class ForecastJson
         Number(json, "rotation_N_mm", day.Clinical.RotationMoment);
         Number(json, "tip_N_mm", day.Clinical.TipMoment);
         Number(json, "torque_N_mm", day.Clinical.TorqueMoment);
+        Number(json, "soft_tissue_labial_N", day.SoftTissueForce);
         Vector(json, "at_resistance_force_N", day.AtResistance.Force);
         Vector(json, "at_resistance_moment_N_mm", day.AtResistance.Moment);
         if (day.Movement.MomentToForce is double ratio)

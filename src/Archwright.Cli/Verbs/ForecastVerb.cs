@@ -51,6 +51,8 @@ internal sealed class ForecastVerb
 
     private readonly Option<string?> _friction = FrictionOption.Create();
 
+    private readonly Option<string?> _softTissue = SoftTissueOption.Create();
+
     private readonly Option<string[]> _load = new("--load")
     {
         Description = "A load on a tooth that does not come from the wire, as of a lip, a cheek or a chain: at its "
@@ -97,7 +99,7 @@ internal sealed class ForecastVerb
         foreach (Option option in new Option[]
         {
             options._weeks, options._wire, options._draws, options._seed, options._observed,
-            options._wholeLaw, options._friction, options._load, options._plot, options._animate,
+            options._wholeLaw, options._friction, options._softTissue, options._load, options._plot, options._animate,
             options._unit, options._teeth, options._json,
         })
         {
@@ -115,6 +117,7 @@ internal sealed class ForecastVerb
 
         CaseFile file = FrictionOption.On(
             Replaced(Cases.Load(parsed.GetRequiredValue(_case)), parsed.GetValue(_wire)), parsed.GetValue(_friction));
+        file = SoftTissueOption.On(file, parsed.GetValue(_softTissue));
         ForecastAnswer Answered(CaseFile with) => Answer(terminal, parsed, with, cancellation);
         try
         {
@@ -229,6 +232,7 @@ internal sealed class ForecastVerb
     {
         Arrangement = file.Arrangement,
         Teeth = [.. file.Teeth.Select(tooth => tooth!.Value)],
+        SoftTissue = new SoftTissue(file.SoftTissue),
         Weeks = weeks,
         Rate = PatientRate.ForAge(VisitFigures.Age(file)),
         WeeksInPlace = VisitFigures.WeeksInPlace(file),

@@ -47,6 +47,9 @@ internal sealed class LadderVerb
         Description = "The practice's own policy: ceilings, thresholds, intervals, alerts.", HelpName = "FILE.json",
     };
 
+    private readonly Option<string?> _friction = FrictionOption.CreateForMany();
+    private readonly Option<string?> _softTissue = SoftTissueOption.Create();
+
     private readonly UsualOption<int> _draws = NumberOption.Whole(
         "--draws", "Patients by chance over whom weeks are told. Usual: 0, a slow, a usual and a quick one.", 0,
         LadderOptions.MostDraws, 0);
@@ -79,8 +82,9 @@ internal sealed class LadderVerb
         verb.Add(options._case);
         foreach (Option option in new Option[]
         {
-            options._to, options._stock, options._sequence, options._prices, options._policy, options._draws,
-            options._seed, options._unit, options._teeth, options._json,
+            options._to, options._stock, options._sequence, options._prices, options._policy,
+            options._friction, options._softTissue, options._draws, options._seed, options._unit, options._teeth,
+            options._json,
         })
         {
             verb.Add(option);
@@ -92,7 +96,8 @@ internal sealed class LadderVerb
 
     private int Run(Terminal terminal, ParseResult parsed, CancellationToken cancellation)
     {
-        CaseFile file = Cases.Load(parsed.GetRequiredValue(_case));
+        CaseFile file = SoftTissueOption.On(
+            Cases.Load(parsed.GetRequiredValue(_case)), parsed.GetValue(_softTissue));
         LadderQuestion question = Question(parsed, file);
         ForceUnit unit = _unit.Of(parsed);
         bool isJson = parsed.GetValue(_json);
@@ -117,7 +122,7 @@ internal sealed class LadderVerb
         var prices = parsed.GetValue(_prices) is { } list ? Cases.Value(PricesReader.Read(list), list) : null;
         return new LadderQuestion
         {
-            Today = VisitCase.Question(file, stock),
+            Today = VisitCase.Question(file, stock, FrictionOption.Read(parsed.GetValue(_friction))),
             To = parsed.GetValue(_to) is { } to ? WireNames.Find(WireCatalogue.Default, to) : null,
             Asked = SequenceText.Read(parsed.GetValue(_sequence)),
             Prices = prices is null ? null : new WirePrices(prices),

@@ -42,6 +42,9 @@ internal sealed class VisitVerb
         HelpName = "WIRE",
     };
 
+    private readonly Option<string?> _friction = FrictionOption.CreateForMany();
+    private readonly Option<string?> _softTissue = SoftTissueOption.Create();
+
     private readonly Option<bool> _sensitivity = new("--sensitivity")
     {
         Description = "Tell which inputs would turn the recommendation, and how far they are from it.",
@@ -75,8 +78,9 @@ internal sealed class VisitVerb
         verb.Add(options._case);
         foreach (Option option in new Option[]
         {
-            options._stock, options._policy, options._explain, options._whyNot, options._sensitivity, options._top,
-            options._all, options._unit, options._teeth, options._json,
+            options._stock, options._policy, options._explain, options._whyNot, options._sensitivity,
+            options._friction, options._softTissue, options._top, options._all, options._unit, options._teeth,
+            options._json,
         })
         {
             verb.Add(option);
@@ -88,9 +92,10 @@ internal sealed class VisitVerb
 
     private int Run(Terminal terminal, ParseResult parsed, CancellationToken cancellation)
     {
-        CaseFile file = Cases.Load(parsed.GetRequiredValue(_case));
+        CaseFile file = SoftTissueOption.On(
+            Cases.Load(parsed.GetRequiredValue(_case)), parsed.GetValue(_softTissue));
         var stock = parsed.GetValue(_stock) is { } name ? Cases.Value(StockReader.Read(name), name) : null;
-        VisitQuestion question = VisitCase.Question(file, stock);
+        VisitQuestion question = VisitCase.Question(file, stock, FrictionOption.Read(parsed.GetValue(_friction)));
         var asked = TraceRequest.Of(
             question, parsed.GetValue(_explain), parsed.GetValue(_whyNot), parsed.GetValue(_sensitivity));
         ForceUnit unit = _unit.Of(parsed);

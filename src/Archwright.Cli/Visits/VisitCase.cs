@@ -4,6 +4,7 @@ using Archwright.Cli.Running;
 using Archwright.Dentition.Catalogue;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Treatment.Decisions;
+using Archwright.Treatment.Forecasts;
 
 namespace Archwright.Cli.Visits;
 
@@ -14,8 +15,10 @@ internal static class VisitCase
     /// <summary>The question of a case.</summary>
     /// <param name="file">The case; its reader has checked the object.</param>
     /// <param name="stock">Wires of a stock file, which go before those of the case; null when none is named.</param>
+    /// <param name="friction">How the wires rub; null: as the slots of the case say.</param>
     /// <exception cref="Refusal">A bench set-up, or a wire that is not in the catalogue.</exception>
-    public static VisitQuestion Question(CaseFile file, IReadOnlyList<CatalogueWire>? stock)
+    public static VisitQuestion Question(
+        CaseFile file, IReadOnlyList<CatalogueWire>? stock, FrictionChoice? friction = null)
     {
         if (file.Jaw == CaseFile.Bench || file.Teeth.Any(tooth => tooth is null))
         {
@@ -28,6 +31,8 @@ internal static class VisitCase
             Arch = new ArchToday
             {
                 Arrangement = file.Arrangement, Teeth = [.. file.Teeth.Select(tooth => tooth!.Value)],
+                SoftTissue = new SoftTissue(file.SoftTissue),
+                Friction = friction,
             },
             PresentIsKnown = false,
             Choice = [.. stock ?? WireCatalogue.Default.Wires],

@@ -32,6 +32,7 @@ internal static class VisitJson
             Comfort(json, advice);
             Texts(json, "cautions", advice.Cautions);
             Texts(json, "missing", advice.Missing.Select(fact => $"{fact.Key}: {fact.Question}"));
+            ModelJson.Write(json, advice.Question.Arch);
             json.WriteString("policy_version", advice.PolicyVersion);
             json.WriteString("decision", "the treating clinician decides");
             more?.Invoke(json);

@@ -58,6 +58,9 @@ public sealed record CaseFile
     public CaseFile WithFriction(double coefficient) =>
         this with { Arrangement = Arrangement.WithFriction(coefficient) };
 
+    /// <summary>Lips and cheeks: how many times as firm as those of average people; 0 for none.</summary>
+    public double SoftTissue { get; init; }
+
     /// <summary>The <c>visit</c> object as JSON text; null when there is none.</summary>
     public string? VisitJson { get; init; }
 

@@ -8,7 +8,7 @@ internal static class CaseKeys
 {
     public static readonly KeySet Case = new(
         "a case", "",
-        ["format", "title", "arch", "temperature_degC", "wire", "slots", "then", "visit"]);
+        ["format", "title", "arch", "temperature_degC", "soft_tissue", "wire", "slots", "then", "visit"]);
 
     public static readonly KeySet TwistCase = new(
         "a twist case", "",

@@ -51,6 +51,7 @@ public static class CaseReader
             : "";
         string? jaw = fields.Word("arch", CaseFile.Upper, CaseFile.Lower, CaseFile.Bench);
         double? temperature = fields.Number("temperature_degC", Quantities.Temperature, UsualTemperature);
+        double? tissue = fields.Number("soft_tissue", Quantities.SoftTissue, 0);
         WireGiven wire = fields.Need("wire") is { } w ? WireReading.Wire(w, problems) : new WireGiven();
         List<SlotGiven> slots = Slots(fields, jaw, problems);
         ImmutableArray<StepGiven> steps = fields.Find("then") is { } then
@@ -73,6 +74,7 @@ public static class CaseReader
         {
             Title = title!,
             Jaw = jaw!,
+            SoftTissue = tissue!.Value,
             Teeth = [.. slots.Select(s => s.Tooth)],
             Axes = [.. slots.Select(s => s.Axes)],
             Offsets = [.. slots.Select(s => s.Offset)],

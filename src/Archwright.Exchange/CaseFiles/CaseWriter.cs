@@ -25,6 +25,8 @@ public static class CaseWriter
         json.Text("title", caseFile.Title);
         json.Text("arch", caseFile.Jaw);
         json.Number("temperature_degC", arrangement.Temperature);
+        if (caseFile.SoftTissue > 0)
+            json.Number("soft_tissue", caseFile.SoftTissue);
         json.Group("wire", wire => Wire(wire, caseFile));
         json.Groups("slots", Enumerable.Range(0, arrangement.Slots.Length), (slot, i) => Slot(slot, caseFile, i));
         if (!caseFile.Then.IsEmpty)

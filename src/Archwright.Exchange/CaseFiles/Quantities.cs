@@ -36,6 +36,10 @@ internal static class Quantities
     public static readonly Quantity Friction = new(
         "friction coefficient", "", 0, 2, "Give the coefficient as a plain figure; without friction it is 0.");
 
+    public static readonly Quantity SoftTissue = new(
+        "firmness of lips and cheeks", "", 0, 20,
+        "Give how many times as firm as those of average people: 1 for those, 0 for none.");
+
     public static readonly Quantity Compliance = new(
         "compliance", "°/(N·mm)", 0, 20,
         "Give degrees of twist for each N·mm of torque; 0 is a rigid bracket, one rig had 0.555.");

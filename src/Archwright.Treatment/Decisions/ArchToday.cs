@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
+using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Slots;
+using Archwright.Treatment.Forecasts;
 
 namespace Archwright.Treatment.Decisions;
 
@@ -14,6 +17,12 @@ public sealed record ArchToday
 
     /// <summary>Tooth of each slot, in the same order.</summary>
     public required ImmutableArray<ToothNumber> Teeth { get; init; }
+
+    /// <summary>Lips and cheeks; none unless they are asked for.</summary>
+    public SoftTissue SoftTissue { get; init; } = SoftTissue.None;
+
+    /// <summary>How each wire that is looked at rubs; null: as the slots say.</summary>
+    public FrictionChoice? Friction { get; init; }
 
     /// <summary>An arch that was built from tables.</summary>
     public static ArchToday Of(ArchSetup arch)
@@ -45,6 +54,18 @@ public sealed record ArchToday
             return distances.IndexOf(distances.Max());
         }
     }
+
+    /// <summary>The slots with a wire in them that rubs as its alloy does.</summary>
+    /// <param name="of">Which wire.</param>
+    /// <param name="wire">Its section and law.</param>
+    internal Arrangement With(CatalogueWire of, Wire wire)
+    {
+        Arrangement arrangement = Arrangement with { Wire = wire };
+        return Friction is { } friction ? arrangement.WithFriction(friction.On(of.Alloy)) : arrangement;
+    }
+
+    /// <summary>The coefficient that is chosen for a wire; null where the slots say it.</summary>
+    internal double? FrictionOf(CatalogueWire wire) => Friction?.On(wire.Alloy);
 
     /// <summary>How far a crown is from its planned place, as it is seen at its sides: the shift of the slot, and each
     /// turn by half the width of the crown [mm].</summary>

@@ -1,3 +1,4 @@
+using Archwright.Treatment.Forecasts;
 using Archwright.Treatment.Policies;
 
 namespace Archwright.Treatment.Decisions;
@@ -18,7 +19,19 @@ internal static class Cautions
             yield return one;
 
         yield return "Ceilings are teaching values to warn at, not limits of safety.";
-        yield return "Average teeth, no friction, no bite; people differ several times over in how fast teeth move.";
+        yield return $"{Model(view.Question.Arch)}; people differ several times over in how fast teeth move.";
+    }
+
+    /// <summary>What the figures rest on, as far as it is chosen.</summary>
+    internal static string Model(ArchToday arch)
+    {
+        double most = arch.Friction?.Coefficient ?? arch.Arrangement.Slots.Max(slot => slot.Friction);
+        string friction = arch.Friction is { Coefficient: null } byAlloy
+            ? $"friction of a bench ({(byAlloy == FrictionChoice.Wet ? "in saliva" : "dry")}, by alloy)"
+            : most > 0 ? FormattableString.Invariant($"friction of a bench (coefficient {most:0.##})") : "no friction";
+        string lips = arch.SoftTissue.Factor > 0
+            ? FormattableString.Invariant($"lips and cheeks {arch.SoftTissue.Factor:0.##} times the average, ") : "";
+        return $"Average teeth, {friction}, {lips}no bite";
     }
 
     private static IEnumerable<string> OfPatient(VisitView view)

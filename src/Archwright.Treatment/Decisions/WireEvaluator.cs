@@ -24,9 +24,10 @@ public sealed class WireEvaluator
     private readonly ImmutableArray<ClinicalAxes> _axes;
     private readonly WireJudge _judge;
     private readonly ConcurrentDictionary<(double, double, Section), Lazy<EngagementResult>> _elastic = new();
-    private readonly ConcurrentDictionary<(double, double, Section), Lazy<ImmutableArray<ToothDay>>> _given = new();
-    private readonly ConcurrentDictionary<(double, double, Section, PatientRate, int), Lazy<Delivery>> _followed
+    private readonly ConcurrentDictionary<(double, double, Section, double?), Lazy<ImmutableArray<ToothDay>>> _given
         = new();
+    private readonly ConcurrentDictionary<(double, double, Section, double?, PatientRate, int), Lazy<Delivery>>
+        _followed = new();
 
     /// <summary>An evaluator of an arch.</summary>
     public WireEvaluator(ArchToday arch)
@@ -46,7 +47,7 @@ public sealed class WireEvaluator
     {
         ArgumentNullException.ThrowIfNull(wire);
         (WireFigures figures, bool isWhole) = TiedIn(wire, cancellation);
-        return Given(figures, isWhole ? FirstInstant(wire.WholeWire) : null, cancellation);
+        return Given(figures, isWhole ? FirstInstant(wire, wire.WholeWire) : null, cancellation);
     }
 
     // Also tells whether the loads are those of the whole law, be it of an alloy that transforms or one that yields.
@@ -92,16 +93,17 @@ public sealed class WireEvaluator
     {
         Alloy alloy = wire.Wire.Alloy;
         return _given.GetOrAdd(
-            (alloy.Young, alloy.Shear, wire.Section),
+            (alloy.Young, alloy.Shear, wire.Section, _arch.FrictionOf(wire)),
             _ => new Lazy<ImmutableArray<ToothDay>>(
-                () => GivenLigament.Of(FirstInstant(wire.Wire), cancellation) ?? [])).Value;
+                () => GivenLigament.Of(FirstInstant(wire, wire.Wire), cancellation) ?? [])).Value;
     }
 
     // Rate 1: movement under a load is read for the mean of people, and scaled for the patient where it is used.
-    private ForecastRequest FirstInstant(Mechanics.Rods.Wire wire) => new()
+    private ForecastRequest FirstInstant(CatalogueWire of, Mechanics.Rods.Wire wire) => new()
     {
-        Arrangement = _arch.Arrangement with { Wire = wire },
+        Arrangement = _arch.With(of, wire),
         Teeth = _arch.Teeth,
+        SoftTissue = _arch.SoftTissue,
         Weeks = 1,
         Rate = new PatientRate(LogMedian: 0, LogSpread: 0),
     };
@@ -128,7 +130,7 @@ public sealed class WireEvaluator
         };
         (double force, bool transformed) = WhenFitted(present.Wire, request, today, cancellation);
         ForecastRequest? withHistory = !transformed && !isWhole ? null
-            : FirstInstant(present.Wire.WholeWire) with
+            : FirstInstant(present.Wire, present.Wire.WholeWire) with
             {
                 WeeksInPlace = request.WeeksInPlace, FittedPlaces = FittedPlaces.Of(request) ?? [],
             };
@@ -153,7 +155,7 @@ public sealed class WireEvaluator
         return fitted.IsWholeLaw ? Follow() : fitted with
         {
             Delivery = _followed.GetOrAdd(
-                (alloy.Young, alloy.Shear, fitted.Wire.Section, rate, weeks),
+                (alloy.Young, alloy.Shear, fitted.Wire.Section, _arch.FrictionOf(fitted.Wire), rate, weeks),
                 _ => new Lazy<Delivery>(() => Follow().Delivery!)).Value, // followed: has one
         };
 
@@ -189,8 +191,9 @@ public sealed class WireEvaluator
         double quick = rate.At(Delivery.Ninetieth) / rate.Median;
         return new ForecastRequest
         {
-            Arrangement = _arch.Arrangement with { Wire = wire.Wire },
+            Arrangement = _arch.With(wire, wire.Wire),
             Teeth = _arch.Teeth,
+            SoftTissue = _arch.SoftTissue,
             Weeks = Math.Min(ForecastRequest.MostWeeks, (int)Math.Ceiling(weeks * quick)),
             Rate = rate,
         };

@@ -27,7 +27,8 @@ internal sealed class Diary(ForecastRequest request, MovingArch arch)
         {
             wrenches[i] = engaged.Converged ? engaged.Slots[i].OnTooth : default;
             loads[i] = engaged.Converged
-                ? arch.AtResistance(i, places[i], wrenches[i]) + arch.Applied[i] : arch.Applied[i];
+                ? arch.AtResistance(i, places[i], wrenches[i]) + arch.Besides(i, places[i])
+                : arch.Besides(i, places[i]);
         }
 
         double[] rates = [.. loads.Select((load, i) => Waits(i, load) ? 0 : arch.Rates[i])];
@@ -99,7 +100,10 @@ internal sealed class Diary(ForecastRequest request, MovingArch arch)
             wire,
             axes.Resolve(place, wire),
             whole,
-            ToothMovement.Read(tooth, arch.Supports[i], axes.Resolve(place, whole), load, rate));
+            ToothMovement.Read(tooth, arch.Supports[i], axes.Resolve(place, whole), load, rate))
+        {
+            SoftTissueForce = arch.LipsAndCheeks.Outward(i, place),
+        };
     }
 
     private double? Irregularity(ReadOnlySpan<SlotFrame> places)

@@ -77,7 +77,7 @@ public sealed record ForecastDay(
 /// <param name="Offset">The same against its planned place, in clinical words.</param>
 /// <param name="FromWire">Load of the wire on the tooth, moment about the slot centre, frame of the case.</param>
 /// <param name="Clinical">The same in clinical words.</param>
-/// <param name="AtResistance">Load of wire, neighbours and applied loads together, about the centre of
+/// <param name="AtResistance">Load of wire, neighbours, lips and applied loads together, about the centre of
 /// resistance.</param>
 /// <param name="Movement">What it means.</param>
 public sealed record ToothDay(
@@ -87,4 +87,8 @@ public sealed record ToothDay(
     Wrench FromWire,
     ClinicalLoad Clinical,
     Wrench AtResistance,
-    ToothMovement Movement);
+    ToothMovement Movement)
+{
+    /// <summary>What lip, cheek and tongue together push the crown outward with; negative inward [N].</summary>
+    public double SoftTissueForce { get; init; }
+}

@@ -42,6 +42,9 @@ public sealed record ForecastRequest
     public ImmutableDictionary<ToothNumber, ClinicalLoad> AppliedLoads { get; init; } =
         ImmutableDictionary<ToothNumber, ClinicalLoad>.Empty;
 
+    /// <summary>Lips and cheeks; none unless they are asked for.</summary>
+    public SoftTissue SoftTissue { get; init; } = SoftTissue.None;
+
     /// <summary>Whether teeth slide along the wire into a space: a slower movement with a factor of its
     /// own.</summary>
     public bool ClosesSpace { get; init; }
@@ -86,6 +89,7 @@ public sealed record ForecastRequest
         if (!(WeeksInPlace is >= 0 and <= 520))
             throw new ArgumentException("A wire has been in place for 0 to 520 weeks.", nameof(WeeksInPlace));
 
+        CheckSoftTissue();
         foreach (ToothNumber tooth in Teeth)
         {
             if (!Anatomy.TryOf(tooth, out _))
@@ -99,6 +103,18 @@ public sealed record ForecastRequest
         }
 
         CheckFactors();
+    }
+
+    private void CheckSoftTissue()
+    {
+        if (!(SoftTissue.Factor is >= 0 and <= SoftTissue.MostFactor))
+        {
+            throw new ArgumentException(
+                $"Lips and cheeks are 0 to {SoftTissue.MostFactor:0} times as firm as on average.", nameof(SoftTissue));
+        }
+
+        if (!SoftTissue.Balanced.IsDefaultOrEmpty && SoftTissue.Balanced.Length != Teeth.Length)
+            throw new ArgumentException("There is one place of balance for every slot, or none.", nameof(SoftTissue));
     }
 
     private void CheckFactors()

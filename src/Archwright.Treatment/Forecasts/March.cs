@@ -81,7 +81,8 @@ internal sealed class March
         _step.SetStiffness(_places, _wire.TangentStiffness());
         for (int i = 0; i < _arch.Count; i++)
         {
-            _loads[i] = _arch.AtResistance(i, _places[i], _engaged.Slots[i].OnTooth) + _arch.Applied[i];
+            _loads[i] = _arch.AtResistance(i, _places[i], _engaged.Slots[i].OnTooth)
+                + _arch.Besides(i, _places[i]);
             _given[i] = _loads[i];
         }
 

@@ -14,7 +14,7 @@ namespace Archwright.Treatment.Forecasts;
 /// start):
 /// <code>
 ///     ξ = Δt · m(W) D W + C(W) W − u₀   ⇔   Z (ξ + u₀) − W = 0,   Z = (Δt m D + C)⁻¹ diagonal,
-///     W = W_wire − S ξ + W_crowns(ξ) + W_applied.
+///     W = W_wire − S ξ + W_crowns(ξ) + W_lips(ξ) + W_applied.
 /// </code>
 /// m &gt; 0 is the mobility of <see cref="ToothAnswer"/>, C the compliance of a ligament that stiffens. Both are
 /// taken from the last iterate, so each iteration solves
@@ -232,7 +232,7 @@ internal sealed class MovementStep
         }
 
         for (int i = 0; i < _arch.Count; i++)
-            Load[i] = WireNow(i) + _crowns[i] + _arch.Applied[i];
+            Load[i] = WireNow(i) + _crowns[i] + _arch.Besides(i, _places[i]);
     }
 
     private Six WireNow(int tooth)
@@ -292,6 +292,7 @@ internal sealed class MovementStep
         }
 
         AddCrowns(matrix);
+        AddLipsAndCheeks(matrix);
     }
 
     // Along the load the speed grows less than the secant mobility says: J = B − κ b bᵀ with b = D W and κ such that
@@ -353,6 +354,23 @@ internal sealed class MovementStep
             {
                 for (int b = 0; b <= a; b++)
                     matrix[(6 * i + a) * _size + 6 * i + b] += push.Stiffness * row[a] * row[b];
+            }
+        }
+    }
+
+    private void AddLipsAndCheeks(Span<double> matrix)
+    {
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            double stiffness = _arch.LipsAndCheeks.Stiffness(i, _places[i]);
+            if (stiffness == 0)
+                continue;
+
+            Six row = _arch.LipsAndCheeks.Row(i, _places[i]);
+            for (int a = 0; a < 6; a++)
+            {
+                for (int b = 0; b <= a; b++)
+                    matrix[(6 * i + a) * _size + 6 * i + b] += stiffness * row[a] * row[b];
             }
         }
     }

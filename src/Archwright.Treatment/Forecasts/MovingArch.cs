@@ -25,6 +25,7 @@ internal sealed class MovingArch
                 Applied[i] = AppliedLoad.AtResistance(request.Teeth[i], Supports[i], load);
         }
 
+        LipsAndCheeks = new LipsAndCheeks(request, Supports);
         _contacts = new CrownContact?[Math.Max(0, request.Teeth.Length - 1)];
         ImmutableArray<Slot> slots = request.Arrangement.Slots;
         for (int i = 0; i < _contacts.Length && request.CrownsTouch; i++)
@@ -43,8 +44,16 @@ internal sealed class MovingArch
     /// <summary>Factor on the law, tooth by tooth.</summary>
     public ImmutableArray<double> Rates { get; }
 
-    /// <summary>Loads besides the wire and the neighbours, at the centre of resistance.</summary>
+    /// <summary>Steady loads that go along with the teeth, at the centre of resistance.</summary>
     public Six[] Applied { get; }
+
+    /// <summary>Lips and cheeks on the crowns.</summary>
+    public LipsAndCheeks LipsAndCheeks { get; }
+
+    /// <summary>All loads on a tooth besides the wire and the neighbours, at its centre of resistance.</summary>
+    /// <param name="tooth">Which.</param>
+    /// <param name="slot">Where its slot is.</param>
+    public Six Besides(int tooth, in SlotFrame slot) => Applied[tooth] + LipsAndCheeks.Load(tooth, slot);
 
     /// <summary>The contact between a slot's tooth and the next; null where crowns are let pass.</summary>
     public ReadOnlySpan<CrownContact?> Contacts => _contacts;

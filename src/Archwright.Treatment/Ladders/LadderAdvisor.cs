@@ -72,7 +72,7 @@ public static class LadderAdvisor
                 Today = _today,
                 Present = inPlace,
                 PresentStays = question.PresentStays && inPlace is { Figures.Engaged: true },
-                Wires = LadderChoice.Of(Suiting(today, _policy), _working),
+                Wires = LadderChoice.Of(Suiting(today, _policy), _working, today.Arch.Friction),
                 Working = _working,
                 Rules = rules,
                 Rate = _run.UsualRate,

@@ -16,7 +16,8 @@ internal sealed class LadderArch : ILadderArch
     private readonly LadderRun _run;
     private readonly WireEvaluator _evaluator;
     private readonly ConcurrentDictionary<string, Lazy<WireFigures>> _fits = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<(double, double, Section, string), Lazy<LadderCourse>> _courses = new();
+    private readonly ConcurrentDictionary<(double, double, Section, double?, string), Lazy<LadderCourse>> _courses
+        = new();
 
     public LadderArch(LadderRun run, ArchToday arch, bool isToday)
     {
@@ -50,7 +51,7 @@ internal sealed class LadderArch : ILadderArch
         string ties = fit.HasLooseTies || fit.Figures.IsPresent
             ? $"{fit.Figures.IsPresent} {fit.Figures.Pull:R} {string.Join(' ', fit.Figures.TiedAtDistance)}" : "";
         return _courses.GetOrAdd(
-            (alloy.Young, alloy.Shear, fit.Wire.Section, ties),
+            (alloy.Young, alloy.Shear, fit.Wire.Section, Arch.FrictionOf(fit.Wire), ties),
             _ => new Lazy<LadderCourse>(() => new LadderCourse(_run, this, fit))).Value;
     }
 
@@ -59,6 +60,8 @@ internal sealed class LadderArch : ILadderArch
         _run,
         Arch with
         {
+            // Lips do not get used to teeth that stand farther out: balance is where they stood today.
+            SoftTissue = Arch.SoftTissue.BalancedOn(Arch.Arrangement),
             Arrangement = Arch.Arrangement with
             {
                 Slots = [.. Arch.Arrangement.Slots.Select((slot, i) => At(slot, day.Teeth[i].Slot))],

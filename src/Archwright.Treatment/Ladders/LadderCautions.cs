@@ -29,8 +29,9 @@ internal static class LadderCautions
 
         yield return "A plan to talk about, made anew at every visit from what is seen then; it is no order.";
         yield return "Ceilings are teaching values to warn at, not limits of safety.";
-        yield return "Average teeth, no friction, no bite; alloys that transform are followed by their first modulus; "
-            + "people differ several times over in how fast teeth move.";
+        yield return Cautions.Model(today.Arch)
+            + "; alloys that transform are followed by their first modulus; people differ several times over in how "
+            + "fast teeth move.";
         yield return "Published trials found hardly any difference between sequences: what ties here is no winner.";
     }
 }

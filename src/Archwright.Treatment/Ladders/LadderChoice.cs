@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Archwright.Dentition.Catalogue;
 using Archwright.Treatment.Decisions;
+using Archwright.Treatment.Forecasts;
 
 namespace Archwright.Treatment.Ladders;
 
@@ -24,13 +25,17 @@ internal static class LadderChoice
     private const double Band = 1.25;
 
     /// <summary>The wires in order of stiffness, the working wire last.</summary>
-    public static ImmutableArray<LadderWire> Of(IEnumerable<CatalogueWire> wires, CatalogueWire working)
+    /// <param name="wires">To choose from.</param>
+    /// <param name="working">The wire to end with.</param>
+    /// <param name="friction">How they rub: wires that rub otherwise are not alike.</param>
+    public static ImmutableArray<LadderWire> Of(
+        IEnumerable<CatalogueWire> wires, CatalogueWire working, FrictionChoice? friction = null)
     {
         LadderWire[] all =
         [
             .. wires.Append(working).DistinctBy(wire => wire.Id)
                 .Where(wire => wire.Id == working.Id || WireSize.Compare(working, wire) < 0)
-                .GroupBy(wire => (wire.Wire.Alloy.Young, wire.Wire.Alloy.Shear, wire.Section))
+                .GroupBy(wire => (wire.Wire.Alloy.Young, wire.Wire.Alloy.Shear, wire.Section, friction?.On(wire.Alloy)))
                 .Select(group => Together(group, working))
                 .OrderBy(one => WireSize.Stiffness(one.Wire)),
         ];

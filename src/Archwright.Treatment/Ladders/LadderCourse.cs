@@ -103,8 +103,9 @@ internal sealed class LadderCourse : ILadderCourse
         Forecast forecast = Forecaster.Run(
             new ForecastRequest
             {
-                Arrangement = tied.Arrangement with { Wire = _fit.Wire.Wire },
+                Arrangement = tied.With(_fit.Wire, _fit.Wire.Wire),
                 Teeth = tied.Teeth,
+                SoftTissue = tied.SoftTissue,
                 Weeks = Math.Min(weeks, ForecastRequest.MostWeeks),
                 Rate = new PatientRate(0, 0),
                 StepTolerance = StepTolerance,

@@ -45,6 +45,12 @@ public sealed record CaseQuestion
     /// <summary>Whether a forecast follows the alloy with its plateau, its unloading and its history.</summary>
     public bool WholeLaw { get; init; }
 
+    /// <summary>How wires rub: none, wet, dry or a coefficient; null: as the case says.</summary>
+    public string? Friction { get; init; }
+
+    /// <summary>Firmness of lips and cheeks over that of average people; null: as the case says.</summary>
+    public double? SoftTissue { get; init; }
+
     /// <summary>Ids of the wires to choose among; null for the catalogue, or for the stock that the case names.
     /// </summary>
     public IReadOnlyList<string>? Stock { get; init; }

@@ -76,9 +76,12 @@ internal static class ComputeRoutes
     private static RouteHandlerBuilder Job(RouteHandlerBuilder route, CaseTask task) => Case(route, task)
         .Produces<JobBody>(StatusCodes.Status202Accepted).Produces(StatusCodes.Status200OK, contentType: Json);
 
-    private static async Task<IResult> SolveAsync(HttpContext context, ICaseAnswers answers)
+    private static async Task<IResult> SolveAsync(
+        HttpContext context, ICaseAnswers answers,
+        [FromQuery, Description(ModelParameters.FrictionSays)] string? friction)
     {
-        List<ApiProblem> problems = Unknown(context.Request);
+        List<ApiProblem> problems = Unknown(context.Request, nameof(friction));
+        ModelParameters.CheckFriction(friction, problems);
         (string text, CaseFile? file) = await ReadAsync(context.Request, problems);
         if (problems.Count > 0 || file is null)
             return ApiRefusals.Wrong(problems);
@@ -87,7 +90,7 @@ internal static class ComputeRoutes
         try
         {
             await Task.Run(() => answers.Answer(
-                new CaseQuestion { Task = CaseTask.Solve, CaseText = text }, file, answer, null,
+                new CaseQuestion { Task = CaseTask.Solve, CaseText = text, Friction = friction }, file, answer, null,
                 context.RequestAborted));
         }
         catch (CaseRefusedException refused)
@@ -122,10 +125,16 @@ internal static class ComputeRoutes
         [FromQuery(Name = "why_not"), Description("A wire: tells what each rule finds on it, and its score.")]
         string? whyNot,
         [FromQuery, Description("true: tells which inputs would turn the recommendation; slower.")]
-        string? sensitivity)
+        string? sensitivity,
+        [FromQuery, Description(ModelParameters.FrictionSays)] string? friction,
+        [FromQuery(Name = ModelParameters.SoftTissue), Description(ModelParameters.SoftTissueSays)]
+        string? softTissue)
     {
         List<ApiProblem> problems = Unknown(
-            context.Request, nameof(stock), nameof(explain), "why_not", nameof(sensitivity));
+            context.Request, nameof(stock), nameof(explain), "why_not", nameof(sensitivity), nameof(friction),
+            ModelParameters.SoftTissue);
+        ModelParameters.CheckFriction(friction, problems);
+        double? tissue = ModelParameters.Tissue(softTissue, problems);
         bool turning = YesOrNo(problems, nameof(sensitivity), sensitivity);
         if (whyNot is not null)
             Wire(whyNot, "why_not", problems);
@@ -136,7 +145,8 @@ internal static class ComputeRoutes
             return new CaseQuestion
             {
                 Task = CaseTask.Visit, CaseText = text, Stock = Listed(stock, nameof(stock), problems),
-                Explain = explain, WhyNot = whyNot, Sensitivity = turning,
+                Explain = explain, WhyNot = whyNot, Sensitivity = turning, Friction = friction,
+                SoftTissue = tissue,
             };
         });
     }
@@ -153,15 +163,21 @@ internal static class ComputeRoutes
         [FromQuery, Description("What wires cost, with commas: niti-014:4.20,ss-016:2.")] string? prices,
         [FromQuery, Description("Patients by chance, 0 to 2000; without it a slow, a usual and a quick one.")]
         string? draws,
-        [FromQuery, Description("The same whole number gives the same patients; without it 1.")] string? seed)
+        [FromQuery, Description("The same whole number gives the same patients; without it 1.")] string? seed,
+        [FromQuery, Description(ModelParameters.FrictionSays)] string? friction,
+        [FromQuery(Name = ModelParameters.SoftTissue), Description(ModelParameters.SoftTissueSays)]
+        string? softTissue)
     {
         List<ApiProblem> problems = Unknown(
-            context.Request, nameof(stock), nameof(to), nameof(sequence), nameof(prices), nameof(draws), nameof(seed));
+            context.Request, nameof(stock), nameof(to), nameof(sequence), nameof(prices), nameof(draws), nameof(seed),
+            nameof(friction), ModelParameters.SoftTissue);
+        ModelParameters.CheckFriction(friction, problems);
+        double? tissue = ModelParameters.Tissue(softTissue, problems);
         if (to is not null)
             Wire(to, nameof(to), problems);
         return BeginAsync(context, jobs, problems, (text, _) => new CaseQuestion
         {
-            Task = CaseTask.Ladder, CaseText = text, To = to,
+            Task = CaseTask.Ladder, CaseText = text, To = to, Friction = friction, SoftTissue = tissue,
             Stock = Listed(stock, nameof(stock), problems),
             Sequence = LadderParameters.Sequence(Listed(sequence, nameof(sequence), problems), problems),
             Prices = LadderParameters.Prices(prices, problems),
@@ -178,10 +194,17 @@ internal static class ComputeRoutes
         [FromQuery, Description("The same whole number gives the same draws; without it 1.")] string? seed,
         [FromQuery, Description("Another wire of the catalogue in place of the case's.")] string? wire,
         [FromQuery(Name = "whole_law"), Description("true: follow the alloy with its plateau and history; slower.")]
-        string? wholeLaw)
+        string? wholeLaw,
+        [FromQuery, Description(ModelParameters.FrictionSays)] string? friction,
+        [FromQuery(Name = ModelParameters.SoftTissue), Description(ModelParameters.SoftTissueSays)]
+        string? softTissue)
     {
         List<ApiProblem> problems =
-            Unknown(context.Request, nameof(weeks), nameof(draws), nameof(seed), nameof(wire), "whole_law");
+            Unknown(
+                context.Request, nameof(weeks), nameof(draws), nameof(seed), nameof(wire), "whole_law",
+                nameof(friction), ModelParameters.SoftTissue);
+        ModelParameters.CheckFriction(friction, problems);
+        double? tissue = ModelParameters.Tissue(softTissue, problems);
         int ahead = Whole(problems, nameof(weeks), weeks, 0, 1, ForecastRequest.MostWeeks);
         int chance = Whole(problems, nameof(draws), draws, 0, 0, MostDraws);
         int first = Whole(problems, nameof(seed), seed, 1, 0, int.MaxValue);
@@ -191,7 +214,7 @@ internal static class ComputeRoutes
         return BeginAsync(context, jobs, problems, (text, _) => new CaseQuestion
         {
             Task = CaseTask.Forecast, CaseText = text, Weeks = ahead, Draws = chance, Seed = first,
-            Wire = wire, WholeLaw = whole,
+            Wire = wire, WholeLaw = whole, Friction = friction, SoftTissue = tissue,
         });
     }
 

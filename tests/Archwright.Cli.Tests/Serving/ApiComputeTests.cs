@@ -81,6 +81,9 @@ public sealed class ApiComputeTests(ServedPractice practice)
                      "visit?why_not=niti-0", "visit?sensitivity=maybe", "ladder?stock=niti-0", "ladder?to=rope",
                      "ladder?sequence=niti-014,niti-014", "ladder?prices=niti-014:cheap", "ladder?prices=niti-0:1",
                      "ladder?prices=niti-014:1,niti-014:2", "ladder?draws=-1", "ladder?seed=x", "ladder?weeks=2",
+                     "solve?friction=3", "forecast?friction=oily", "visit?friction=-1", "ladder?friction=NaN",
+                     "forecast?soft_tissue=21", "visit?soft_tissue=firm", "ladder?soft_tissue=-1",
+                     "solve?soft_tissue=1",
                  })
         {
             using HttpResponseMessage answer = await client.PostAsync($"/api/v1/{what}", ServedPractice.Json(wrong));
@@ -137,6 +140,45 @@ public sealed class ApiComputeTests(ServedPractice practice)
         Assert.Equal(6.2, asked.GetProperty("cost").GetDouble(), 1e-9);
         Assert.Equal(run.Output, answer);
         Assert.Empty(Schema.Load("archwright-ladder-1").Errors(JsonNode.Parse(answer)));
+    }
+
+    [Fact]
+    public async Task Friction_lips_and_cheeks_that_are_asked_for_are_those_of_the_command_line()
+    {
+        using var folder = new Folder();
+        string arch = folder.Arch();
+        string text = await File.ReadAllTextAsync(arch);
+        string[] asked = ["--friction", "wet", "--soft-tissue", "2", "--json"];
+
+        string forecast = await AnswerAsync("forecast?weeks=2&friction=wet&soft_tissue=2", text);
+        string visit = await AnswerAsync("visit?stock=niti-014&friction=wet&soft_tissue=2", text);
+        string ladder = await AnswerAsync("ladder?stock=niti-014&to=niti-016&friction=wet&soft_tissue=2", text);
+        string drawer = folder.Text("drawer.txt", "niti-014\n");
+
+        Assert.Equal((await Run.Of(["forecast", arch, "--weeks", "2", .. asked])).Output, forecast);
+        Assert.Equal((await Run.Of(["visit", arch, "--stock", drawer, .. asked])).Output, visit);
+        Assert.Equal(
+            (await Run.Of(["ladder", arch, "--stock", drawer, "--to", "niti-016", .. asked])).Output, ladder);
+        Assert.NotEqual(await AnswerAsync("forecast?weeks=2", text), forecast);
+        Assert.Empty(Schema.Load("archwright-forecast-1").Errors(JsonNode.Parse(forecast)));
+        Assert.Empty(Schema.Load("archwright-visit-1").Errors(JsonNode.Parse(visit)));
+        Assert.Empty(Schema.Load("archwright-ladder-1").Errors(JsonNode.Parse(ladder)));
+    }
+
+    [Fact]
+    public async Task A_wire_that_rubs_is_solved_with_its_friction()
+    {
+        using HttpClient client = await practice.ClientAsync(ApiScope.Compute);
+        using var folder = new Folder();
+        await File.WriteAllTextAsync(folder.File(Mild), ServedPractice.Example(Mild));
+
+        using HttpResponseMessage answer = await client.PostAsync(
+            "/api/v1/solve?friction=0.2", ServedPractice.Json(ServedPractice.Example(Mild)));
+        Run run = await Run.Of("solve", folder.File(Mild), "--friction", "0.2", "--json");
+
+        string text = await answer.Content.ReadAsStringAsync();
+        Assert.Contains("friction_N", text, StringComparison.Ordinal);
+        Assert.Equal(WithoutTime(run.Output), WithoutTime(text));
     }
 
     [Theory]

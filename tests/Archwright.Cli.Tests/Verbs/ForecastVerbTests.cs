@@ -80,6 +80,49 @@ public sealed class ForecastVerbTests
         Assert.True(Labial(pressed) < Labial(free) - 0.02);
     }
 
+    [Fact]
+    public async Task Lips_and_cheeks_press_back_and_the_answer_says_how_much()
+    {
+        using var folder = new Folder();
+        string arch = folder.Arch();
+
+        Run free = await Run.Of("forecast", arch, "--weeks", "3", "--json");
+        Run held = await Run.Of("forecast", arch, "--weeks", "3", "--json", "--soft-tissue", "20");
+        Run told = await Run.Of("forecast", arch, "--weeks", "1", "--soft-tissue", "average");
+
+        static double[] Pushes(Run run, int week) =>
+        [
+            .. run.Json().GetProperty("weeks")[week].GetProperty("teeth").EnumerateArray()
+                .Select(tooth => tooth.GetProperty("soft_tissue_labial_N").GetDouble()),
+        ];
+        Assert.Equal(0, free.Json().GetProperty("soft_tissue").GetDouble());
+        Assert.Equal(20, held.Json().GetProperty("soft_tissue").GetDouble());
+        Assert.All(Pushes(free, 3), push => Assert.Equal(0, push));
+        Assert.All(Pushes(held, 0), push => Assert.Equal(0, push, tolerance: 1e-9));
+        Assert.Contains(Pushes(held, 3), push => push < -0.01);
+        Assert.NotEqual(free.Output, held.Output);
+        Assert.Contains("lips and cheeks of average people", Joined(told.Output), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("forecast", "firm")]
+    [InlineData("forecast", "-1")]
+    [InlineData("visit", "21")]
+    [InlineData("ladder", "NaN")]
+    public async Task A_firmness_of_lips_that_cannot_be_read_is_refused(string verb, string typed)
+    {
+        using var folder = new Folder();
+        string[] weeks = verb == "forecast" ? ["--weeks", "1"] : [];
+
+        Run run = await Run.Of([verb, folder.Arch(), .. weeks, "--soft-tissue", typed]);
+
+        Assert.Equal(ExitCode.BadInput, run.Code);
+        Assert.Contains("none, average or a number from 0 to 20", Joined(run.Error), StringComparison.Ordinal);
+    }
+
+    private static string Joined(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
     [Theory]
     [InlineData("11:labial=-0.05", "The case has no slot on 11")]
     [InlineData("labial=-0.05", "There is no tooth")]

@@ -24,13 +24,13 @@ public sealed class JsonTests
             ["readings", "force_at_top_N", "residual_mm"]),
         ["forecast"] = (
             folder => ["forecast", folder.Arch(), "--weeks", "1"], "archwright-forecast/1",
-            ["weeks", "spent_in_weeks", "rate", "draws", "stopped"]),
+            ["weeks", "spent_in_weeks", "rate", "draws", "friction", "soft_tissue", "stopped"]),
         ["visit"] = (
             folder => ["visit", folder.Arch(), "--stock", folder.Text("drawer.txt", "niti-014\n")],
             "archwright-visit/1",
             [
                 "advice", "wire", "because", "interval_weeks", "partial_ties", "nearest", "options", "comfort",
-                "cautions", "missing", "policy_version", "decision",
+                "cautions", "missing", "friction", "soft_tissue", "policy_version", "decision",
             ]),
         ["ladder"] = (
             folder => ["ladder", folder.Arch(), "--stock", folder.Text("drawer.txt", "niti-014\n"), "--to", "niti-016"],
@@ -38,7 +38,7 @@ public sealed class JsonTests
             [
                 "working_wire", "working_wire_assumed", "answers", "nearest", "ceiling_factor", "because",
                 "differences", "cautions", "missing", "wires_looked_at", "forecasts", "draws", "seed",
-                "policy_version", "decision",
+                "friction", "soft_tissue", "policy_version", "decision",
             ]),
         ["twist"] = (
             folder => ["twist", "--case", folder.Case("twist.json")], "archwright-twist/1",

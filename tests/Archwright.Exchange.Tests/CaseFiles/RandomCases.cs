@@ -152,6 +152,7 @@ internal static class RandomCases
                 : [[], [.. moved.Select(i => new ClinicalOffset(Labial: 0.1 * i))], []],
             WireId = wire.WireId,
             AlloyId = wire.AlloyId,
+            SoftTissue = hasVisit ? temperature / 10 + 1 : 0,
             VisitJson = hasVisit ? """{"present":null,"slot_in":0.022,"alerts":["nickel"]}""" : null,
         };
     }

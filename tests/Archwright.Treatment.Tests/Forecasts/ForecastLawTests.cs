@@ -169,7 +169,7 @@ public sealed class ForecastLawTests
         Forecaster.Run(request, new SpringWire(request.Arrangement), CancellationToken.None);
 
     // Left and right exchanged: x turns round, teeth and slots come in the other order.
-    private static ForecastRequest Mirrored(ForecastRequest request) => request with
+    internal static ForecastRequest Mirrored(ForecastRequest request) => request with
     {
         Teeth = [.. request.Teeth.Reverse().Select(Other)],
         Arrangement = request.Arrangement with
