@@ -43,6 +43,9 @@ internal sealed record PictureTooth
     /// <summary>Whether the wire is held here at all.</summary>
     public bool IsTied { get; init; } = true;
 
+    /// <summary>Whether there is a bracket.</summary>
+    public bool IsBonded { get; init; } = true;
+
     /// <summary>Null on the bench.</summary>
     public Crown? Crown { get; init; }
 

@@ -93,7 +93,8 @@ internal static class ForecastFilm
         }
 
         Vector3 half = slot.Width / 2 * place.Along;
-        canvas.Line([view.At(place.Centre - half), view.At(place.Centre + half)], new Pen(Colours.Slot, 4));
+        if (slot.IsBonded)
+            canvas.Line([view.At(place.Centre - half), view.At(place.Centre + half)], new Pen(Colours.Slot, 4));
     }
 
     // One projection for all pictures, so that what moves on the picture are the teeth.

@@ -64,7 +64,7 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
             DrawTooth(canvas, view, tooth);
 
         DrawWire(canvas, view);
-        foreach (PictureTooth tooth in Picture.Teeth)
+        foreach (PictureTooth tooth in Picture.Teeth.Where(one => one.IsBonded))
             Marks.SlotRim(canvas, view, tooth, SlotAcross(tooth));
         foreach (PictureTooth tooth in Picture.Teeth)
             Marks.Arrow(canvas, view.At(tooth.Actual.Centre), view.At(tooth.Actual.Centre) + ArrowOf(view, tooth),
@@ -107,7 +107,8 @@ internal abstract class ViewPanel(ArchPicture picture, ForceScale forces)
                 new Pen(Colours.CrownEdge, 1.3));
         }
 
-        Marks.Slot(canvas, view, tooth, SlotAcross(tooth));
+        if (tooth.IsBonded)
+            Marks.Slot(canvas, view, tooth, SlotAcross(tooth));
     }
 
     private void DrawWire(Canvas canvas, Projection view)

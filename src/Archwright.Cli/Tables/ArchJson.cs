@@ -1,8 +1,10 @@
 using System.Text.Json;
 using Archwright.Cli.Arches;
 using Archwright.Dentition.Positions;
+using Archwright.Dentition.Teeth;
 using Archwright.Dentition.Units;
 using Archwright.Exchange.CaseFiles;
+using Archwright.Mechanics.Slots;
 
 namespace Archwright.Cli.Tables;
 
@@ -33,7 +35,21 @@ internal static class ArchJson
             Figure(json, "spee_left_mm", figures.Spee?.Left);
             json.WriteStartArray("teeth");
             for (int i = 0; i < figures.Offsets.Length; i++)
-                Tooth(json, arch.Arrangement.Slots[i].Label, figures.Offsets[i]);
+                Tooth(json, arch.Arrangement.Slots[i], figures.Offsets[i]);
+            json.WriteEndArray();
+            json.WriteStartArray("absent");
+            foreach (AbsentTooth one in arch.Absent)
+            {
+                json.WriteStartObject();
+                json.WriteString("tooth", one.Tooth.ToIso());
+                json.WriteString("why", one.Why);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("unsaid");
+            foreach (ToothNumber tooth in arch.Unsaid)
+                json.WriteStringValue(tooth.ToIso());
             json.WriteEndArray();
             json.WriteEndObject();
         }
@@ -42,10 +58,11 @@ internal static class ArchJson
         stream.Flush();
     }
 
-    private static void Tooth(Utf8JsonWriter json, string label, ClinicalOffset offset)
+    private static void Tooth(Utf8JsonWriter json, Slot slot, ClinicalOffset offset)
     {
         json.WriteStartObject();
-        json.WriteString("tooth", label);
+        json.WriteString("tooth", slot.Label);
+        json.WriteBoolean("bonded", slot.IsBonded);
         json.WriteNumber("labial_mm", WiresJson.Rounded(offset.Labial));
         json.WriteNumber("occlusal_mm", WiresJson.Rounded(offset.Occlusal));
         json.WriteNumber("mesial_mm", WiresJson.Rounded(offset.Mesial));

@@ -22,6 +22,9 @@ internal static class ArchReport
         foreach (string line in Indices(file, figures))
             Layout.Paragraph(terminal, line);
 
+        foreach (string line in Absent(file))
+            Layout.Paragraph(terminal, line);
+
         Layout.Gap(terminal);
         WriteOffsets(terminal, file, figures, words);
     }
@@ -38,7 +41,7 @@ internal static class ArchReport
         }
         else
         {
-            yield return "Irregularity: not known, since it takes slots on all six front teeth.";
+            yield return "Irregularity: not known, since it takes all six front teeth.";
         }
 
         yield return $"Width between canines {OrUnknown(figures.Intercanine)}, between first molars "
@@ -53,6 +56,27 @@ internal static class ArchReport
         {
             yield return $"Depth of the row between incisors and last molars (curve of Spee) {One(spee.Right)} mm "
                 + $"right, {One(spee.Left)} mm left, read at the slots.";
+        }
+    }
+
+    /// <summary>Crowns without a bracket, teeth that are not there, and those of which nothing is said, in sentences.
+    /// </summary>
+    internal static IEnumerable<string> Absent(CaseFile file)
+    {
+        ToothNumber[] bare =
+            [.. file.Teeth.Where((_, i) => !file.Arrangement.Slots[i].IsBonded).OfType<ToothNumber>()];
+        if (bare.Length > 0)
+            yield return $"Without a bracket: {string.Join(", ", bare)}. Crowns touch them; no wire moves them.";
+        foreach (var why in file.Absent.GroupBy(one => one.Why))
+        {
+            yield return $"{char.ToUpperInvariant(why.Key[0])}{why.Key[1..]}: "
+                + $"{string.Join(", ", why.Select(one => one.Tooth))}. No crown is there for the neighbours to meet.";
+        }
+
+        if (file.Unsaid is { Length: > 0 } unsaid)
+        {
+            yield return $"Nothing is said of {string.Join(", ", unsaid)}: taken as not there. Say whether extracted, "
+                + "unerupted or missing (absent), or there without a bracket (bonded: false).";
         }
     }
 

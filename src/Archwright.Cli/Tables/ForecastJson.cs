@@ -47,12 +47,16 @@ internal static class ForecastJson
         Range(json, "activation_left_share", answer.ActivationLeft(week));
         json.WriteStartArray("teeth");
         for (int i = 0; i < answer.Request.Teeth.Length; i++)
-            Tooth(json, answer.At(week).Teeth[i], answer.Offset(week, i));
+        {
+            bool isBonded = answer.Request.Arrangement.Slots[i].IsBonded;
+            Tooth(json, answer.At(week).Teeth[i], answer.Offset(week, i), isBonded);
+        }
+
         json.WriteEndArray();
         json.WriteEndObject();
     }
 
-    private static void Tooth(Utf8JsonWriter json, ToothDay day, ClinicalOffset offset)
+    private static void Tooth(Utf8JsonWriter json, ToothDay day, ClinicalOffset offset, bool isBonded)
     {
         json.WriteStartObject();
         json.WriteString("tooth", day.Tooth.ToIso());
@@ -77,6 +81,7 @@ internal static class ForecastJson
             json.WriteNull("moment_to_force_mm");
         json.WriteString("movement", MovementWords.Key(day.Movement.Kind));
         Number(json, "speed_mm_per_day", day.Movement.Speed);
+        json.WriteBoolean("bonded", isBonded);
         json.WriteEndObject();
     }
 

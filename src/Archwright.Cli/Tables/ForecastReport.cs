@@ -58,6 +58,8 @@ internal static class ForecastReport
             yield return Cautions.NoWholeLaw;
         if (answer.Law != LawTaken.Whole && CaseWords.Alloy(answer.Case)?.InitialModulusOnly == true)
             yield return Cautions.InitialModulus;
+        foreach (string sentence in ArchReport.Absent(answer.Case))
+            yield return sentence;
         yield return Cautions.Forecast(answer.Case);
         yield return Cautions.Decision;
     }

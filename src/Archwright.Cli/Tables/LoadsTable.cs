@@ -66,6 +66,7 @@ internal static class LoadsTable
     /// <summary>Contact in plain words.</summary>
     internal static string Contact(Slot slot, ContactState contact) => slot switch
     {
+        { IsBonded: false } => "no bracket",
         { Tie.Kind: TieKind.None } => "not tied",
         { Hold: Hold.Clamped } => "clamped",
         { Hold: Hold.Point or Hold.EdgePoints } => "guided",

@@ -42,7 +42,15 @@ internal sealed class ArchVerb
         + "given again for others.");
 
     private readonly Option<string?> _without = Text(
-        "--without", "14,24", "Teeth without a slot; their place stays open.");
+        "--without", "14,24", "Teeth that are not there, without a reason; their place stays open.");
+
+    private readonly Option<string?> _unbonded = Text(
+        "--unbonded", "12", "Crowns without a bracket: they touch their neighbours and hold no wire.");
+
+    private readonly Option<string?> _extracted = Text("--extracted", "14,24", "Teeth that were taken out.");
+    private readonly Option<string?> _unerupted = Text(
+        "--unerupted", "13", "Teeth that are not through yet: no crown meets its neighbours.");
+
     private readonly Option<string[]> _tie = Texts(
         "--tie", "KIND", $"How the wire is tied: {ToothNote.TieWords}; or 13:none for one tooth. Usual: closed.");
 
@@ -58,7 +66,10 @@ internal sealed class ArchVerb
     }
 
     private Option[] Making =>
-        [_jaw, _slot, _wire, _out, _title, _contacts, _positions, _tooth, _without, _tie, _ends];
+        [
+            _jaw, _slot, _wire, _out, _title, _contacts, _positions, _tooth, _without, _unbonded, _extracted,
+            _unerupted, _tie, _ends,
+        ];
 
     /// <summary>Makes the verb.</summary>
     public static Command Create(Terminal terminal)
@@ -103,7 +114,11 @@ internal sealed class ArchVerb
         else
         {
             path = Needed(parsed, _out);
-            file = ArchFile.Of(Built(Request(terminal, parsed)), parsed.GetValue(_title) ?? "");
+            ImmutableArray<AbsentTooth> absent = AbsentOf(parsed);
+            ArchRequest request = Request(terminal, parsed);
+            file = ArchFile.Of(
+                Built(request with { Without = request.Without.Union(absent.Select(one => one.Tooth)) }),
+                parsed.GetValue(_title) ?? "") with { Absent = absent };
             OutputFiles.Write("--out", path, to => Save(file, to));
         }
 
@@ -141,10 +156,36 @@ internal sealed class ArchVerb
             Tie = tie,
             Ties = ties,
             Ends = _ends.Of(parsed),
-            Without = parsed.GetValue(_without) is { } without ? ToothNote.Teeth("--without", without) : [],
+            Without = TeethOf(parsed, _without),
+            Unbonded = TeethOf(parsed, _unbonded),
             Contacts = [.. _contacts.Of(parsed)],
             Positions = PositionsOf(terminal, parsed),
         };
+    }
+
+    private static ImmutableHashSet<ToothNumber> TeethOf(ParseResult parsed, Option<string?> option) =>
+        parsed.GetValue(option) is { } teeth ? ToothNote.Teeth(option.Name, teeth) : [];
+
+    private ImmutableArray<AbsentTooth> AbsentOf(ParseResult parsed)
+    {
+        ImmutableHashSet<ToothNumber> extracted = TeethOf(parsed, _extracted);
+        ImmutableHashSet<ToothNumber> unerupted = TeethOf(parsed, _unerupted);
+        ToothNumber[] twice =
+        [
+            .. extracted.Intersect(unerupted),
+            .. TeethOf(parsed, _unbonded).Intersect(extracted.Union(unerupted).Union(TeethOf(parsed, _without))),
+        ];
+        if (twice.Length > 0)
+        {
+            throw new Refusal($"tooth {twice[0]} is given twice.",
+                "A tooth is without a bracket, extracted, unerupted or left out: name it once.");
+        }
+
+        return
+        [
+            .. extracted.OrderBy(tooth => tooth.Iso).Select(tooth => new AbsentTooth(tooth, AbsentTooth.Extracted)),
+            .. unerupted.OrderBy(tooth => tooth.Iso).Select(tooth => new AbsentTooth(tooth, AbsentTooth.Unerupted)),
+        ];
     }
 
     // A file says where all teeth are; notes of single teeth come on top of it.

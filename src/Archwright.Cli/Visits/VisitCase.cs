@@ -33,6 +33,7 @@ internal static class VisitCase
                 Arrangement = file.Arrangement, Teeth = [.. file.Teeth.Select(tooth => tooth!.Value)],
                 SoftTissue = new SoftTissue(file.SoftTissue),
                 Friction = friction,
+                Unsaid = file.Unsaid,
             },
             PresentIsKnown = false,
             Choice = [.. stock ?? WireCatalogue.Default.Wires],

@@ -57,16 +57,20 @@ public static class ArchBuilder
         };
     }
 
-    private static Slot Slot(ArchRequest request, ToothNumber tooth, SlotFrame rest, ClinicalOffset offset) => new()
+    private static Slot Slot(ArchRequest request, ToothNumber tooth, SlotFrame rest, ClinicalOffset offset)
     {
-        Label = tooth.ToIso(),
-        Rest = rest,
-        Actual = ClinicalAxes.For(tooth).Displaced(rest, offset),
-        Width = Brackets.SlotWidth(tooth).Value,
-        Height = request.Slot.Height,
-        Depth = request.Slot.Depth,
-        Tie = request.Ties.GetValueOrDefault(tooth, request.Tie),
-    };
+        var slot = new Slot
+        {
+            Label = tooth.ToIso(),
+            Rest = rest,
+            Actual = ClinicalAxes.For(tooth).Displaced(rest, offset),
+            Width = Brackets.SlotWidth(tooth).Value,
+            Height = request.Slot.Height,
+            Depth = request.Slot.Depth,
+            Tie = request.Ties.GetValueOrDefault(tooth, request.Tie),
+        };
+        return request.Unbonded.Contains(tooth) ? slot.Unbonded() : slot;
+    }
 
     private static ClinicalOffset Offset(
         ArchRequest request, ImmutableDictionary<ToothNumber, ClinicalOffset> contacts, ToothNumber tooth)
@@ -151,7 +155,8 @@ public static class ArchBuilder
     private static void CheckTeeth(ArchRequest request)
     {
         HashSet<ToothNumber> placed = [.. Placed(request.Jaw)];
-        IEnumerable<ToothNumber> named = request.Without.Concat(request.Positions.Keys).Concat(request.Crowns.Keys)
+        IEnumerable<ToothNumber> named = request.Without.Concat(request.Unbonded)
+            .Concat(request.Positions.Keys).Concat(request.Crowns.Keys)
             .Concat(request.Ties.Keys);
         foreach (ToothNumber tooth in named)
         {

@@ -31,7 +31,11 @@ public sealed record ArchRequest
     /// <summary>Whether the wire runs to the second molars.</summary>
     public bool SecondMolars { get; init; } = true;
 
-    /// <summary>Teeth without a slot: extracted, unerupted, or not bonded. Their place stays open.</summary>
+    /// <summary>Crowns without a bracket: they hold no wire, touch their neighbours and count in what is measured.
+    /// </summary>
+    public ImmutableHashSet<ToothNumber> Unbonded { get; init; } = [];
+
+    /// <summary>Teeth that are not there: extracted, unerupted, missing. Their place stays open.</summary>
     public ImmutableHashSet<ToothNumber> Without { get; init; } = [];
 
     /// <summary>The five contact displacements of the front teeth, from the patient's right to the left [mm]; empty

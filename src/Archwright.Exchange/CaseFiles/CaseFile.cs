@@ -33,6 +33,27 @@ public sealed record CaseFile
     /// <summary>One a slot, in order: how slot axes turn into labial, occlusal and mesial.</summary>
     public required ImmutableArray<ClinicalAxes> Axes { get; init; }
 
+    /// <summary>Teeth of the arch that are not there, as the file says.</summary>
+    public ImmutableArray<AbsentTooth> Absent { get; init; } = [];
+
+    /// <summary>Teeth between the first slot and the last of which the file says nothing: neither slot nor absent.
+    /// </summary>
+    public ImmutableArray<ToothNumber> Unsaid
+    {
+        get
+        {
+            if (Jaw == Bench || Teeth.Any(tooth => tooth is null))
+                return [];
+
+            IReadOnlyList<ToothNumber> row = Jaw == Upper ? ToothNumber.UpperArch : ToothNumber.LowerArch;
+            return
+            [
+                .. row.SkipWhile(tooth => tooth != Teeth[0]).TakeWhile(tooth => tooth != Teeth[^1])
+                    .Where(tooth => !Teeth.Contains(tooth) && Absent.All(one => one.Tooth != tooth)),
+            ];
+        }
+    }
+
     /// <summary>Steps after engagement, in order.</summary>
     public ImmutableArray<Step> Then { get; init; } = [];
 

@@ -8,7 +8,7 @@ internal static class CaseKeys
 {
     public static readonly KeySet Case = new(
         "a case", "",
-        ["format", "title", "arch", "temperature_degC", "soft_tissue", "wire", "slots", "then", "visit"]);
+        ["format", "title", "arch", "temperature_degC", "soft_tissue", "wire", "slots", "absent", "then", "visit"]);
 
     public static readonly KeySet TwistCase = new(
         "a twist case", "",
@@ -50,8 +50,10 @@ internal static class CaseKeys
 
     public static readonly KeySet Slot = new(
         "a slot", "slot",
-        ["tooth", "width_mm", "height_mm", "depth_mm", "tie", "friction", "contact", "hold", "rest", "offset",
-            "actual"]);
+        ["tooth", "bonded", "width_mm", "height_mm", "depth_mm", "tie", "friction", "contact", "hold", "rest",
+            "offset", "actual"]);
+
+    public static readonly KeySet AbsentTooth = new("an absent tooth", "absentTooth", ["tooth", "why"]);
 
     public static readonly KeySet Frame = new("a frame", "frame", ["centre_mm", "along", "outward"]);
 
@@ -86,7 +88,7 @@ internal static class CaseKeys
     [
         Case, Wire, CatalogueAlloy, LinearElastic, ElasticPlastic, Superelastic, Round, Rectangular, PlainRest,
         PointsRest, Slot, Frame, Offset, ClosedTie, SeatingTie, ElasticTie, PartialTie, NoTie, Step, StepSlot, Visit,
-        PresentWire,
+        PresentWire, AbsentTooth,
     ];
 
     /// <summary>All objects that may stand in a twist case.</summary>

@@ -54,6 +54,9 @@ public static class CaseReader
         double? tissue = fields.Number("soft_tissue", Quantities.SoftTissue, 0);
         WireGiven wire = fields.Need("wire") is { } w ? WireReading.Wire(w, problems) : new WireGiven();
         List<SlotGiven> slots = Slots(fields, jaw, problems);
+        ImmutableArray<AbsentTooth> absent = fields.Find("absent") is { } gone
+            ? AbsentReading.Teeth(gone, slots, jaw, problems)
+            : [];
         ImmutableArray<StepGiven> steps = fields.Find("then") is { } then
             ? StepReading.Steps(then, slots, jaw, problems)
             : [];
@@ -79,6 +82,7 @@ public static class CaseReader
             Axes = [.. slots.Select(s => s.Axes)],
             Offsets = [.. slots.Select(s => s.Offset)],
             Arrangement = arrangement,
+            Absent = absent,
             Then = [.. steps.Select(s => s.Step)],
             StepOffsets = [.. steps.Select(s => s.Offsets)],
             WireId = wire.WireId,
@@ -121,8 +125,18 @@ public static class CaseReader
         Rest = wire.Rest!,
         Ends = wire.Ends!.Value,
         Temperature = temperature,
-        Slots = [.. slots.Select(slot => Assemble(slot, wire.Wire!))],
+        Slots = [.. slots.Select(slot => slot.IsBonded ? Assemble(slot, wire.Wire!) : Bare(slot, slots, wire.Wire!))],
     };
+
+    // A crown without a bracket has the height and depth of the first channel of the arch, should it ever be bonded.
+    private static Slot Bare(SlotGiven bare, List<SlotGiven> slots, Wire wire) => Assemble(
+        bare with
+        {
+            Width = SlotReading.WidthWhereItDoesNotMatter,
+            Height = slots.Find(slot => slot is { IsBonded: true, Height: > 0 })?.Height ?? 0,
+            Depth = slots.Find(slot => slot is { IsBonded: true, Height: > 0 })?.Depth ?? 0,
+        },
+        wire).Unbonded();
 
     private static Slot Assemble(SlotGiven slot, Wire wire) => new()
     {

@@ -29,6 +29,8 @@ public static class CaseWriter
             json.Number("soft_tissue", caseFile.SoftTissue);
         json.Group("wire", wire => Wire(wire, caseFile));
         json.Groups("slots", Enumerable.Range(0, arrangement.Slots.Length), (slot, i) => Slot(slot, caseFile, i));
+        if (!caseFile.Absent.IsEmpty)
+            json.Groups("absent", caseFile.Absent, Absent);
         if (!caseFile.Then.IsEmpty)
             json.Groups("then", Enumerable.Range(0, caseFile.Then.Length), (step, i) => Step(step, caseFile, i));
         if (caseFile.VisitJson is { } visit)
@@ -112,6 +114,18 @@ public static class CaseWriter
     {
         Slot slot = caseFile.Arrangement.Slots[index];
         json.Text("tooth", slot.Label);
+        if (slot.IsBonded)
+            Channel(json, slot);
+        else
+            json.Boolean("bonded", false);
+        json.Raw("rest", FrameWriting.Frame(slot.Rest));
+        ClinicalOffset? offset = At(caseFile.Offsets, index);
+        if (slot.Actual != slot.Rest || offset is null && !caseFile.Offsets.IsEmpty)
+            FrameWriting.Place(json, slot.Rest, slot.Actual, caseFile.Axes[index], offset);
+    }
+
+    private static void Channel(JsonOut json, Slot slot)
+    {
         json.Number("width_mm", slot.Width);
         if (slot.Hold is Hold.Walls or Hold.EdgesOnly)
         {
@@ -133,11 +147,12 @@ public static class CaseWriter
                 var other => throw NoWord($"a hold of the kind {other}"),
             });
         }
+    }
 
-        json.Raw("rest", FrameWriting.Frame(slot.Rest));
-        ClinicalOffset? offset = At(caseFile.Offsets, index);
-        if (slot.Actual != slot.Rest || offset is null && !caseFile.Offsets.IsEmpty)
-            FrameWriting.Place(json, slot.Rest, slot.Actual, caseFile.Axes[index], offset);
+    private static void Absent(JsonOut json, AbsentTooth absent)
+    {
+        json.Text("tooth", absent.Tooth.ToIso());
+        json.Text("why", absent.Why);
     }
 
     private static void Step(JsonOut json, CaseFile caseFile, int index)

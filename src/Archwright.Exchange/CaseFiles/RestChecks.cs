@@ -56,7 +56,7 @@ internal static class RestChecks
                 Slots =
                 [
                     .. arrangement.Slots.Take(count)
-                        .Select(slot => slot with { Tie = Tie.Partial(1), Hold = Hold.Walls }),
+                        .Select(slot => slot with { Tie = Tie.Partial(1), Hold = Hold.Walls, IsBonded = true }),
                 ],
             };
             if (!CanBeLaidOut(first))

@@ -19,6 +19,9 @@ internal sealed record SlotGiven
     /// <summary>Null on a bench and where the number could not be read.</summary>
     public ToothNumber? Tooth { get; init; }
 
+    /// <summary>Whether there is a bracket.</summary>
+    public bool IsBonded { get; init; } = true;
+
     public double? Width { get; init; }
 
     public double? Height { get; init; }

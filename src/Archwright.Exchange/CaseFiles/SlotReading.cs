@@ -15,6 +15,9 @@ internal static class SlotReading
     /// <summary>Width of a clamp or a point where none is given [mm]; it changes nothing there.</summary>
     public const double WidthWhereItDoesNotMatter = 0.5;
 
+    private static readonly string[] OfBrackets =
+        ["width_mm", "height_mm", "depth_mm", "tie", "friction", "contact", "hold"];
+
     private static readonly string[] Clearances = ["height_mm", "depth_mm", "contact"];
 
     /// <summary>Reads a slot.</summary>
@@ -29,7 +32,7 @@ internal static class SlotReading
 
         slot = Label(fields, slot, jaw, problems);
         fields.Whose = "of " + slot.Called;
-        slot = Channel(fields, slot, problems);
+        slot = IsBonded(fields, problems) ? Channel(fields, slot, problems) : Bare(fields, slot, jaw, problems);
         return Place(fields, slot, problems);
     }
 
@@ -75,6 +78,47 @@ internal static class SlotReading
             : label is not null ? $"the slot {Say.Quote(label)}"
             : slot.Called;
         return slot with { Label = label, Tooth = tooth, Called = called };
+    }
+
+    private static bool IsBonded(Fields fields, ProblemList problems)
+    {
+        if (fields.Find("bonded") is not { } node)
+            return true;
+        if (node.Kind == NodeKind.Boolean)
+            return node.Text == "true";
+
+        problems.Add(
+            ProblemCodes.ValueKind, node.Path, $"Here stands {node.Describe()} where true or false is wanted.",
+            "Write true or false without quotation marks: false for a crown without a bracket.");
+        return true;
+    }
+
+    // A crown without a bracket: it has a place and nothing else.
+    private static SlotGiven Bare(Fields fields, SlotGiven slot, string? jaw, ProblemList problems)
+    {
+        foreach (string key in OfBrackets)
+        {
+            if (fields.Find(key) is { } given)
+            {
+                problems.Add(
+                    ProblemCodes.UnbondedWithSlot, given.Path,
+                    $"{Say.Capital(slot.Called)} is not bonded, and has “{key}”.",
+                    "A crown without a bracket has “tooth”, “rest” and its present place alone: take the key out.");
+            }
+        }
+
+        if (jaw is CaseFile.Bench)
+        {
+            problems.Add(
+                ProblemCodes.UnbondedWithSlot, fields.Node.PathOf("bonded"),
+                $"{Say.Capital(slot.Called)} is not bonded, and a bench set-up has no crowns.",
+                "Take the slot out, or write \"tie\": { \"kind\": \"none\" }.");
+        }
+
+        return slot with
+        {
+            IsBonded = false, Tie = Mechanics.Slots.Tie.None, Friction = 0, Hold = Mechanics.Slots.Hold.Walls,
+        };
     }
 
     private static SlotGiven Channel(Fields fields, SlotGiven slot, ProblemList problems)

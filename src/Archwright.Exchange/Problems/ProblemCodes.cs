@@ -67,6 +67,8 @@ public static class ProblemCodes
     internal static readonly ProblemCode HoldWithClearance = new("AW-SLOT-010", "A hold together with clearances");
     internal static readonly ProblemCode PlaceTwice = new("AW-SLOT-011", "The place of a slot given twice");
     internal static readonly ProblemCode NothingHolds = new("AW-SLOT-012", "No slot holds the wire");
+    internal static readonly ProblemCode UnbondedWithSlot = new(
+        "AW-SLOT-013", "A crown without a bracket that has a slot");
     internal static readonly ProblemCode DirectionZero = new("AW-FRAME-001", "A direction of no length");
     internal static readonly ProblemCode NotPerpendicular = new("AW-FRAME-002", "Axes that are not at right angles");
     internal static readonly ProblemCode OutwardFlips = new("AW-FRAME-003", "A slot that is upside down");
@@ -110,7 +112,7 @@ public static class ProblemCodes
         WireUnsaid, WireTwice, WireUnknown, AlloyUnsaid, AlloyTwice, AlloyUnknown, AlloyFigures,
         EdgeTooRound, PointsCoincide, OutwardCount, OutwardAlongWire, SlotsOffRest,
         SlotsTooFew, SlotsTooMany, WireTooThick, WireTooDeep, SlotsOutOfOrder, SlotsOverlap,
-        ToothTwice, ToothUnknown, ToothOfOtherJaw, HoldWithClearance, PlaceTwice, NothingHolds,
+        ToothTwice, ToothUnknown, ToothOfOtherJaw, HoldWithClearance, PlaceTwice, NothingHolds, UnbondedWithSlot,
         DirectionZero, NotPerpendicular, OutwardFlips, OutwardInward,
         StepEmpty, StepUnknownTooth, StepToothTwice,
         BendTooFar,

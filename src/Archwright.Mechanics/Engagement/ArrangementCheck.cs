@@ -47,6 +47,9 @@ internal static class ArrangementCheck
                 throw Wrong(slot, "its frame is not made of finite numbers and unit vectors");
         }
 
+        if (!slot.IsBonded && (slot.Tie.Kind != TieKind.None || slot.Hold != Hold.Walls))
+            throw Wrong(slot, "there is no bracket on it, and yet it is to hold the wire");
+
         if (!(slot.Friction >= 0 && slot.Friction <= MostFriction))
             throw Wrong(slot, $"its coefficient of friction of {slot.Friction} is not between 0 and {MostFriction}");
 

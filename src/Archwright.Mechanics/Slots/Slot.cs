@@ -55,4 +55,17 @@ public sealed record Slot
     /// <summary>Coefficient of Coulomb friction between wire and slot, from 0 (none). It acts in the steps after
     /// engagement: as it is tied in, the wire finds its place along the arch without friction.</summary>
     public double Friction { get; init; }
+
+    /// <summary>Whether there is a bracket; false for a crown without one. It holds no wire, and its frames say where
+    /// the slot would be.</summary>
+    public bool IsBonded { get; init; } = true;
+
+    /// <summary>The same place without a bracket.</summary>
+    public Slot Unbonded() => this with
+    {
+        IsBonded = false, Tie = Tie.None, Hold = Hold.Walls, Friction = 0, Width = NoWidth,
+    };
+
+    // The wire at rest is straight for this length there, which hardly shows [mm].
+    private const double NoWidth = 0.5;
 }

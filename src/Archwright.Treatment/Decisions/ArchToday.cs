@@ -45,15 +45,22 @@ public sealed record ArchToday
     /// <see cref="Distance"/>.</summary>
     public ImmutableArray<double> Distances => [.. Teeth.Zip(Offsets, Distance)];
 
-    /// <summary>Index of the tooth that is farthest off.</summary>
-    public int FarthestOff
-    {
-        get
-        {
-            ImmutableArray<double> distances = Distances;
-            return distances.IndexOf(distances.Max());
-        }
-    }
+    /// <summary>Index of the tooth with a bracket that is farthest off.</summary>
+    public int FarthestOff => Bonded.MaxBy(i => Distances[i]);
+
+    /// <summary>How far that tooth is off [mm]; no wire brings in a crown without a bracket, which does not count.
+    /// </summary>
+    public double Farthest => Bonded.Max(i => Distances[i]);
+
+    /// <summary>Indices of the teeth with a bracket.</summary>
+    public IEnumerable<int> Bonded => Enumerable.Range(0, Teeth.Length).Where(i => Arrangement.Slots[i].IsBonded);
+
+    /// <summary>Crowns without a bracket.</summary>
+    public IEnumerable<ToothNumber> Unbonded => Teeth.Where((_, i) => !Arrangement.Slots[i].IsBonded);
+
+    /// <summary>Teeth between the first and the last of this arch of which nobody said whether they are there: asked
+    /// for, and taken as not there.</summary>
+    public ImmutableArray<ToothNumber> Unsaid { get; init; } = [];
 
     /// <summary>The slots with a wire in them that rubs as its alloy does.</summary>
     /// <param name="of">Which wire.</param>

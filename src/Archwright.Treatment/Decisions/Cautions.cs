@@ -36,6 +36,13 @@ internal static class Cautions
 
     private static IEnumerable<string> OfPatient(VisitView view)
     {
+        string[] bare = [.. view.Question.Arch.Unbonded.Select(tooth => tooth.Show(view.Style.Notation))];
+        if (bare.Length > 0)
+        {
+            yield return $"Without a bracket: {string.Join(", ", bare)}. "
+                + "Only neighbouring crowns can move what is there.";
+        }
+
         if (view.Question.Alerts is null)
             yield return "Alerts were not asked: ask before anything is fitted.";
         if (view.Question.Discomfort is null && view.Question.Present is not null)

@@ -9,9 +9,9 @@ namespace Archwright.Treatment.Decisions;
 /// <summary>What a wire is expected to do until the next visit.</summary>
 /// <remarks>
 /// With d_i the distance of crown i from its planned place (<see cref="ArchToday.Distance"/>), needed is Σ d_i today
-/// and delivered share 1 − Σ d_i(t)/Σ d_i(0): a tooth that is pushed off its place counts against. The range is that
-/// of slow and quick patients, since time enters the law of movement together with the rate alone: one forecast read
-/// at three rates.
+/// and delivered share 1 − Σ d_i(t)/Σ d_i(0): a tooth that is pushed off its place counts against; crowns without a
+/// bracket are left out, since no wire can deliver them. The range is that of slow and quick patients, since time
+/// enters the law of movement together with the rate alone: one forecast read at three rates.
 /// </remarks>
 public sealed record Delivery
 {
@@ -45,8 +45,9 @@ public sealed record Delivery
         ArchToday arch, Forecast forecast, ImmutableArray<ToothDay> given, PatientRate rate, int weeks,
         bool isUpperBound)
     {
-        double[] needed = [.. forecast.Days.Select(day => day.Teeth.Sum(
-            tooth => ArchToday.Distance(tooth.Tooth, tooth.Offset)))];
+        int[] bonded = [.. arch.Bonded];
+        double[] needed = [.. forecast.Days.Select(day => bonded.Sum(
+            i => ArchToday.Distance(day.Teeth[i].Tooth, day.Teeth[i].Offset)))];
         ImmutableArray<ToothMovement> now =
             [.. (given.IsEmpty ? forecast.Days[0].Teeth : given).Select(tooth => tooth.Movement)];
         double patient = given.IsEmpty ? 1 : rate.Median; // given is read at rate 1

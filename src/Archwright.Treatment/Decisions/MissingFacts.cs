@@ -7,6 +7,14 @@ internal static class MissingFacts
     {
         if (!question.PresentIsKnown)
             yield return new MissingFact("visit.present", "Which wire is in place, or none on bonding day (null)?");
+        if (!question.Arch.Unsaid.IsEmpty)
+        {
+            yield return new MissingFact(
+                "absent",
+                $"What of {string.Join(", ", question.Arch.Unsaid)}: extracted, unerupted, missing, or there without a "
+                + "bracket?");
+        }
+
         if (question.Present is { Weeks: null })
             yield return new MissingFact("visit.present.weeks", "How many weeks has the wire been in place?");
         if (question.Alerts is null)

@@ -90,7 +90,7 @@ public static class VisitJudge
     private static ImmutableArray<ToothNumber> Ties(VisitQuestion question, WireFigures? wire) =>
     [
         .. question.Arch.Teeth.Where((_, i) =>
-            question.Arch.Arrangement.Slots[i].Tie.Kind is TieKind.Partial or TieKind.None
+            question.Arch.Arrangement.Slots[i] is { IsBonded: true, Tie.Kind: TieKind.Partial or TieKind.None }
             || wire is not null && wire.TiedAtDistance.Contains(i)),
     ];
 }

@@ -16,7 +16,7 @@ internal sealed class VisitView
         Present = present;
         Ceilings = Alerts(AlertAct.LowerCeilings).Any()
             ? policy.CeilingsTimes(policy.ReducedSupport) : policy.Ceilings;
-        FarthestOff = question.Arch.Distances.Max();
+        FarthestOff = question.Arch.Farthest;
     }
 
     public VisitQuestion Question { get; }

@@ -61,6 +61,7 @@ public sealed class JsonTests
             [
                 "file", "title", "arch", "wire", "irregularity_mm", "irregularity_class", "contact_displacements_mm",
                 "intercanine_width_mm", "intermolar_width_mm", "crowding_mm", "spee_right_mm", "spee_left_mm", "teeth",
+                "absent", "unsaid",
             ]),
     };
 

@@ -37,6 +37,7 @@ internal static class CaseFileComparison
         Assert.Equal(expected.WireId, actual.WireId);
         Assert.Equal(expected.AlloyId, actual.AlloyId);
         Assert.Equal(expected.VisitJson, actual.VisitJson);
+        Assert.Equal(expected.Absent.AsEnumerable(), actual.Absent);
         Assert.Equal(expected.SoftTissue, actual.SoftTissue);
         AssertSame(expected.Arrangement, actual.Arrangement);
         Assert.Equal(expected.Then.Length, actual.Then.Length);

@@ -65,6 +65,57 @@ public sealed class CaseReaderTests
     }
 
     [Fact]
+    public void A_crown_without_a_bracket_has_a_place_and_holds_no_wire()
+    {
+        CaseFile read = Texts.Good(Bare);
+
+        Slot slot = read.Arrangement.Slots[1];
+        Assert.Equal((false, TieKind.None, 0.5588), (slot.IsBonded, slot.Tie.Kind, slot.Height));
+        Assert.Equal(1.5, (slot.Actual.Centre - slot.Rest.Centre).Length, 1e-12);
+        Assert.All(read.Arrangement.Slots.RemoveAt(1), other => Assert.True(other.IsBonded));
+    }
+
+    [Fact]
+    public void A_tooth_that_is_not_there_has_a_reason_and_one_of_which_nothing_is_said_is_known()
+    {
+        CaseFile read = Texts.Good(Texts.Edited(Texts.Arch, c =>
+        {
+            c["slots"]!.AsArray().RemoveAt(1);
+            c["absent"] = Texts.Json("[{ \"tooth\": \"14\", \"why\": \"extracted\" }]");
+        }));
+
+        Assert.Equal([new AbsentTooth(ToothNumber.FromIso(14), "extracted")], read.Absent);
+        Assert.Equal(["12"], read.Unsaid.Select(tooth => tooth.ToIso()));
+        Assert.Empty(Texts.Good(Texts.Arch).Unsaid);
+    }
+
+    [Theory]
+    [InlineData("[{ \"tooth\": \"12\", \"why\": \"missing\" }]", "AW-SLOT-007")]
+    [InlineData("[{\"tooth\":\"14\",\"why\":\"missing\"},{\"tooth\":\"14\",\"why\":\"missing\"}]", "AW-SLOT-007")]
+    [InlineData("[{ \"tooth\": \"34\", \"why\": \"missing\" }]", "AW-SLOT-009")]
+    [InlineData("[{ \"tooth\": \"14\", \"why\": \"gone\" }]", "AW-VALUE-003")]
+    [InlineData("[{ \"tooth\": \"14\" }]", "AW-KEY-002")]
+    public void An_absent_tooth_that_contradicts_is_refused(string absent, string code) => Assert.Contains(
+        Texts.ReadCase(Texts.Edited(Texts.Arch, c => c["absent"] = Texts.Json(absent))).Problems,
+        problem => problem.Code == code);
+
+    [Theory]
+    [InlineData("\"yes\"")]
+    [InlineData("0")]
+    public void Bonded_is_true_or_false(string value) => Assert.Equal(
+        "AW-VALUE-001",
+        Assert.Single(Texts.ReadCase(
+            Texts.Replaced(Bare, "\"bonded\":false", $"\"bonded\":{value}")).Problems, one =>
+                one.Path.EndsWith("bonded", StringComparison.Ordinal)).Code);
+
+    private static readonly string Bare = Texts.Edited(Texts.Arch, c => c["slots"]![1] = Texts.Json(
+        """
+        { "tooth": "12", "bonded": false,
+          "rest": { "centre_mm": [11, 23, 0], "along": [-0.8, 0.6, 0], "outward": [0.6, 0.8, 0] },
+          "offset": { "labial_mm": -1.5 } }
+        """));
+
+    [Fact]
     public void What_is_left_out_takes_the_value_of_the_page()
     {
         CaseFile read = Texts.Good("""

@@ -110,7 +110,7 @@ internal static class RandomCases
         for (int i = 0; i < draws.Length; i++)
         {
             bool walled = draws[i].Hold is Hold.Walls or Hold.EdgesOnly;
-            slots.Add(new Slot
+            var slot = new Slot
             {
                 Label = teeth[i]?.ToIso() ?? $"slot {i}",
                 Rest = rests[i],
@@ -120,9 +120,12 @@ internal static class RandomCases
                 Depth = walled ? Math.Max(0.7112, wire.Wire.Section.Width) : 0,
                 Tie = walled ? draws[i].Tie : Tie.Closed(),
                 Hold = draws[i].Hold,
-            });
+            };
+            // Every eleventh width makes a crown without a bracket, on arches; the first slot holds the wire.
+            slots.Add(i > 0 && jaw != CaseFile.Bench && (int)(100 * draws[i].Width) % 11 == 0 ? slot.Unbonded() : slot);
         }
 
+        Complete(slots);
         int[] moved = [.. Enumerable.Range(0, draws.Length).Where(i => draws[i].StepMoves)];
         ImmutableArray<(int, SlotFrame)> moves =
             [.. moved.Select(i => (i, axes[i].Displaced(rests[i], new ClinicalOffset(Labial: 0.1 * i))))];
@@ -152,10 +155,29 @@ internal static class RandomCases
                 : [[], [.. moved.Select(i => new ClinicalOffset(Labial: 0.1 * i))], []],
             WireId = wire.WireId,
             AlloyId = wire.AlloyId,
+            Absent = hasVisit ? Outside(jaw, teeth) : [],
             SoftTissue = hasVisit ? temperature / 10 + 1 : 0,
             VisitJson = hasVisit ? """{"present":null,"slot_in":0.022,"alerts":["nickel"]}""" : null,
         };
     }
+
+    // What a file does not say of a bare crown is that of the first channel.
+    private static void Complete(ImmutableArray<Slot>.Builder slots)
+    {
+        Slot? channel = slots.FirstOrDefault(slot => slot.IsBonded && slot.Height > 0);
+        for (int i = 1; i < slots.Count; i++)
+        {
+            if (!slots[i].IsBonded)
+                slots[i] = slots[i] with { Height = channel?.Height ?? 0, Depth = channel?.Depth ?? 0 };
+        }
+    }
+
+    private static ImmutableArray<AbsentTooth> Outside(string jaw, ToothNumber?[] teeth) =>
+        jaw == CaseFile.Bench ? [] :
+        [
+            .. (jaw == CaseFile.Upper ? ToothNumber.UpperArch : ToothNumber.LowerArch).Where(t => !teeth.Contains(t))
+                .Take(1).Select(tooth => new AbsentTooth(tooth, AbsentTooth.Unerupted)),
+        ];
 
     private static ToothNumber?[] Teeth(string jaw, int count) => jaw == CaseFile.Bench
         ? new ToothNumber?[count]

@@ -90,6 +90,11 @@ internal static class Provocations
             foreach (JsonNode? slot in c["slots"]!.AsArray())
                 slot!["tie"] = Texts.Json("{ \"kind\": \"none\" }");
         })),
+        Case("AW-SLOT-013", Texts.Edited(Texts.Arch, c => c["slots"]![1] = Texts.Json(
+            """
+            { "tooth": "12", "bonded": false, "tie": { "kind": "none" },
+              "rest": { "centre_mm": [11, 23, 0], "along": [-0.8, 0.6, 0], "outward": [0.6, 0.8, 0] } }
+            """))),
         Arch("AW-FRAME-001", "\"along\": [-0.8, 0.6, 0]", "\"along\": [0, 0, 0]"),
         Arch("AW-FRAME-002", "\"along\": [-0.8, 0.6, 0]", "\"along\": [-0.8, 0.7, 0]"),
         Arch("AW-FRAME-003", "\"outward\": [0.6, 0.8, 0]", "\"outward\": [-0.6, -0.8, 0]", alone: false),

@@ -36,6 +36,12 @@ public sealed class SchemaTests
               "actual": { "centre_mm": [17, 17, -1], "along": [-0.6, 0.8, 0], "outward": [0.8, 0.6, 0] } }
             """)),
         Texts.Edited(Texts.Arch, c => c["visit"]!["present"] = null),
+        Texts.Edited(Texts.Arch, c => c["slots"]![1] = Texts.Json(
+            """
+            { "tooth": "12", "bonded": false,
+              "rest": { "centre_mm": [11, 23, 0], "along": [-0.8, 0.6, 0], "outward": [0.6, 0.8, 0] } }
+            """)),
+        Texts.Edited(Texts.Arch, c => c["absent"] = Texts.Json("[{ \"tooth\": \"14\", \"why\": \"extracted\" }]")),
         Texts.Edited(Texts.Arch, c => c["wire"]!["alloy"] = Texts.Json(
             """
             { "law": "elastic-plastic", "young_MPa": 180000, "poisson": 0.3, "yield_MPa": 1600,
@@ -102,6 +108,8 @@ public sealed class SchemaTests
         { "both places", "\"offset\": { \"labial_mm\"", "\"actual\": {}, \"offset\": { \"labial_mm\"" },
         { "a hold with clearances", "\"width_mm\": 2.5,", "\"width_mm\": 2.5, \"hold\": \"clamped\"," },
         { "a key of another tie", "{ \"kind\": \"closed\" }", "{ \"kind\": \"closed\", \"reach_mm\": 2 }" },
+        { "a bracket on a bare crown", "\"width_mm\": 2.5,", "\"width_mm\": 2.5, \"bonded\": false," },
+        { "an unknown reason", "\"then\": [", "\"absent\": [{ \"tooth\": \"14\", \"why\": \"gone\" }], \"then\": [" },
         { "an empty step", "{ \"temperature_degC\": 10 }", "{ }" },
         { "another format", "archwright-case/1", "archwright-case/2" },
     };
