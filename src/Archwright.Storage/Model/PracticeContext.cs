@@ -85,6 +85,7 @@ public abstract class PracticeContext(DbContextOptions options)
     {
         base.OnModelCreating(builder);
         People(builder);
+        WireColumns.AddTo(builder.Entity<Visit>(), this is SqliteContext);
         Shelf(builder);
         Outside(builder);
         foreach (var entity in builder.Model.GetEntityTypes())

@@ -11,8 +11,9 @@ using Archwright.Web.Words;
 namespace Archwright.Web.Sessions;
 
 /// <summary>Compares what is seen at a visit with the range that the forecast from the last one gave. Each comparison
-/// is made once and kept in memory.</summary>
-public sealed class CourseWatch : IDisposable
+/// is made once, however many screens ask for it, and kept in memory.</summary>
+/// <param name="diary">Reads what a comparison rests on.</param>
+public sealed class CourseWatch(Diary diary) : IDisposable
 {
     // Readings of the index scatter: differences below half a millimetre are noise (D. Macauley et al., J Dent 2012;40:
     // 1127-1133, found: single contacts scatter by more than a fifth).
@@ -38,8 +39,14 @@ public sealed class CourseWatch : IDisposable
         await one.WaitAsync(cancellation);
         try
         {
-            CourseSign sign = await Task.Run(() => Look(entry, cancellation), cancellation);
-            known[key] = sign;
+            if (known.TryGetValue(key, out CourseSign? meanwhile))
+                return meanwhile; // another screen asked for it while this one waited
+
+            if (await diary.CourseAsync(entry.Visit.Id, cancellation) is not { } course)
+                return CourseSign.NotKnown("no longer in the diary");
+
+            CourseSign sign = await Task.Run(() => Look(course, cancellation), cancellation);
+            known[(course.Visit.Id, course.Visit.Revision)] = sign;
             return sign;
         }
         finally
@@ -48,14 +55,14 @@ public sealed class CourseWatch : IDisposable
         }
     }
 
-    private static CourseSign Look(DayEntry entry, CancellationToken cancellation)
+    private static CourseSign Look(VisitCourse course, CancellationToken cancellation)
     {
-        if (entry.LastSigned is null)
+        if (course.LastSigned is null)
             return CourseSign.NotKnown("first visit");
 
         CourseSign[] signs =
         [
-            .. entry.Treatments.Select(treatment => Look(entry, entry.LastSigned, treatment, cancellation)),
+            .. course.Treatments.Select(treatment => Look(course, course.LastSigned, treatment, cancellation)),
         ];
         return signs.OrderByDescending(sign => Array.IndexOf(Gravity, sign.Word)).FirstOrDefault()
             ?? CourseSign.NotKnown("no appliance");
@@ -65,15 +72,15 @@ public sealed class CourseWatch : IDisposable
     private static readonly string[] Gravity = ["not known", "on course", "slower", "needs a look"];
 
     private static CourseSign Look(
-        DayEntry entry, Visit last, ArchTreatment treatment, CancellationToken cancellation)
+        VisitCourse course, Visit last, ArchTreatment treatment, CancellationToken cancellation)
     {
         Jaw jaw = treatment.Jaw;
-        if (entry.Visit.Content.Arch(jaw)?.Seen is not { } now)
+        if (course.Visit.Content.Arch(jaw)?.Seen is not { } now)
             return CourseSign.NotKnown($"{jaw.Word()} arch not looked at yet");
         if (PastInputs.After(last, treatment) is not { } past)
             return CourseSign.NotKnown($"{jaw.Word()} positions of the last visit are not on record");
 
-        int weeks = Math.Clamp((entry.Visit.Day.DayNumber - last.Day.DayNumber) / 7, 1, 52);
+        int weeks = Math.Clamp((course.Visit.Day.DayNumber - last.Day.DayNumber) / 7, 1, 52);
         try
         {
             Listing<ToothNumber> bonded = treatment.Appliance.Bonded;
@@ -85,7 +92,7 @@ public sealed class CourseWatch : IDisposable
                 return Sign("needs a look", "!", "stop", jaw, seen.Value, $"{Figures.Mm(before.Value)} last time");
 
             Outlook outlook = Outlook.Band(
-                past.Inputs, past.WireId, weeks, entry.Patient.AgeOn(last.Day), cancellation);
+                past.Inputs, past.WireId, weeks, course.Patient.AgeOn(last.Day), cancellation);
             return outlook.Weeks.Length > weeks && outlook.Weeks[weeks].Irregularity is { } band
                 ? Against(jaw, seen.Value, band)
                 : CourseSign.NotKnown(outlook.WhyItStops ?? $"{jaw.Word()}: no forecast");

@@ -54,7 +54,7 @@ public sealed class PatientFilesTests(PostgresServer server)
     }
 
     [Theory, MemberData(nameof(Kinds))]
-    public async Task A_day_shows_who_comes_with_the_last_signed_visit(string kind)
+    public async Task A_day_shows_who_comes_with_the_wires_found_and_those_left_by_the_last_signed_visit(string kind)
     {
         using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
         (Guid id, Visit visit, _) = await made.ReadyToSignAsync();
@@ -62,13 +62,51 @@ public sealed class PatientFilesTests(PostgresServer server)
         Diary diary = made.Diary;
 
         DayEntry entry = Assert.Single(await diary.DayAsync(next.Day));
+        DayEntry before = Assert.Single(await diary.DayAsync(visit.Day));
 
-        Assert.Equal(id, entry.Patient.Id);
-        Assert.Equal(visit.Id, entry.LastSigned!.Id);
-        Assert.Equal(Jaw.Upper, Assert.Single(entry.Treatments).Jaw);
-        Assert.Null(Assert.Single(await diary.DayAsync(visit.Day)).LastSigned);
+        Assert.Equal((id, next.Id), (entry.Patient.Id, entry.Visit.Id));
+        Assert.Equal(new DayArch(Jaw.Upper, null, "niti-014"), Assert.Single(entry.Arches));
+        Assert.Equal(
+            new DayArch(Jaw.Upper, visit.Content.Upper!.Found, ""), Assert.Single(before.Arches));
         Assert.Equal(next.Day, await diary.NextBusyDayAsync(visit.Day.AddDays(1)));
         Assert.Null(await diary.NextBusyDayAsync(next.Day.AddDays(1)));
+    }
+
+    [Theory, MemberData(nameof(Kinds))]
+    public async Task The_wires_of_a_day_follow_each_change_of_what_is_noted(string kind)
+    {
+        using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
+        (_, Visit visit, _) = await made.ReadyToSignAsync();
+        var ours = new WireFound("our \"own\" wire, ø 0.4|2", Samples.Today.AddDays(-7));
+        VisitContent changed = visit.Content with { Upper = visit.Content.Upper! with { Found = ours } };
+
+        VisitSaved saved = await made.Desk.NoteAsync(
+            new VisitEdit(visit.Id, visit.Revision, visit.Content, changed), Samples.Assistant);
+        DayArch noted = Assert.Single(Assert.Single(await made.Diary.DayAsync(visit.Day)).Arches);
+        await made.Desk.NoteAsync(
+            new VisitEdit(
+                visit.Id, saved.Visit.Revision, changed, changed with { Upper = null }),
+            Samples.Assistant);
+        DayArch empty = Assert.Single(Assert.Single(await made.Diary.DayAsync(visit.Day)).Arches);
+
+        Assert.Equal(new DayArch(Jaw.Upper, ours, ""), noted);
+        Assert.Equal(new DayArch(Jaw.Upper, null, ""), empty);
+    }
+
+    [Theory, MemberData(nameof(Kinds))]
+    public async Task The_course_up_to_a_visit_begins_at_the_last_one_that_was_signed(string kind)
+    {
+        using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
+        (Guid id, Visit visit, _) = await made.ReadyToSignAsync();
+        (_, Visit next) = await made.Desk.SignAsync(visit.Id, visit.Revision, Samples.Orthodontist);
+
+        VisitCourse course = (await made.Diary.CourseAsync(next.Id))!;
+
+        Assert.Equal((id, next.Id, visit.Id), (course.Patient.Id, course.Visit.Id, course.LastSigned!.Id));
+        Assert.Equal(visit.Content, course.LastSigned.Content);
+        Assert.Equal(Jaw.Upper, Assert.Single(course.Treatments).Jaw);
+        Assert.Null((await made.Diary.CourseAsync(visit.Id))!.LastSigned);
+        Assert.Null(await made.Diary.CourseAsync(Guid.NewGuid()));
     }
 
     [Theory, MemberData(nameof(Kinds))]

@@ -424,6 +424,16 @@ namespace Archwright.Storage.Migrations.Postgres
                         .HasMaxLength(20)
                         .HasColumnType("character varying(20)");
 
+                    b.Property<string>("WiresFound")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("text")
+                        .HasComputedColumnSql("coalesce(\"Content\"::jsonb #>> '{upper,found,wire_id}', '') || chr(31) || coalesce(\"Content\"::jsonb #>> '{upper,found,since}', '') || chr(31) || coalesce(\"Content\"::jsonb #>> '{lower,found,wire_id}', '') || chr(31) || coalesce(\"Content\"::jsonb #>> '{lower,found,since}', '')", true);
+
+                    b.Property<string>("WiresLeft")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("text")
+                        .HasComputedColumnSql("coalesce(\"Content\"::jsonb #>> '{upper,decided,wire_id}', '') || chr(31) || coalesce(\"Content\"::jsonb #>> '{lower,decided,wire_id}', '')", true);
+
                     b.HasKey("Id");
 
                     b.HasIndex("Day", "Starts");

@@ -419,6 +419,16 @@ namespace Archwright.Storage.Migrations.Sqlite
                         .HasMaxLength(20)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("WiresFound")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("TEXT")
+                        .HasComputedColumnSql("coalesce(json_extract(\"Content\", '$.upper.found.wire_id'), '') || char(31) || coalesce(json_extract(\"Content\", '$.upper.found.since'), '') || char(31) || coalesce(json_extract(\"Content\", '$.lower.found.wire_id'), '') || char(31) || coalesce(json_extract(\"Content\", '$.lower.found.since'), '')", false);
+
+                    b.Property<string>("WiresLeft")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("TEXT")
+                        .HasComputedColumnSql("coalesce(json_extract(\"Content\", '$.upper.decided.wire_id'), '') || char(31) || coalesce(json_extract(\"Content\", '$.lower.decided.wire_id'), '')", false);
+
                     b.HasKey("Id");
 
                     b.HasIndex("Day", "Starts");
