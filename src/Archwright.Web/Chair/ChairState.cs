@@ -246,11 +246,15 @@ public sealed class ChairState
         }
     }
 
-    /// <summary>Notes an advice with the visit. It is no edit of a person, so it cannot be undone.</summary>
+    /// <summary>Notes an advice with the visit. It is no edit of a person, so it cannot be undone. One that rests on
+    /// other positions than those noted meanwhile comes too late and is dropped.</summary>
     public void Advise(Jaw jaw, Recommendation? advice)
     {
-        if (!IsSigned && Content.Arch(jaw) is { } arch)
+        if (!IsSigned && Content.Arch(jaw) is { } arch
+            && (advice is null || advice.Inputs.Positions.Equals(arch.Seen?.Positions)))
+        {
             Content = Content.With(jaw, arch with { Advised = advice });
+        }
     }
 
     /// <summary>Decides to fit a wire, from the lot that expires first.</summary>

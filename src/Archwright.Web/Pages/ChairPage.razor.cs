@@ -48,6 +48,7 @@ public sealed partial class ChairPage
     private Task lastSave = Task.CompletedTask;
     private int week;
     private int drawing;
+    private CancellationTokenSource? solving;
     private CancellationTokenSource? advising;
     private CancellationTokenSource? looking;
     private CancellationTokenSource? expecting;
@@ -85,13 +86,13 @@ public sealed partial class ChairPage
     public async ValueTask DisposeAsync()
     {
         gone = true;
-        foreach (CancellationTokenSource? source in new[] { advising, looking, expecting, savingSoon })
+        foreach (CancellationTokenSource? source in new[] { solving, advising, looking, expecting, savingSoon })
         {
             if (source is not null)
                 await source.CancelAsync();
         }
 
-        advising = looking = expecting = savingSoon = null;
+        solving = advising = looking = expecting = savingSoon = null;
         if (state?.IsDirty == true && conflict is null)
             await SaveAsync();
     }
@@ -156,11 +157,12 @@ public sealed partial class ChairPage
                 : $"Forces of {wire} on the teeth, on engagement.";
     }
 
-    // Draws and solves what is on the screen. A result that is overtaken by a newer question is dropped; while there
-    // is none, nothing is shown, never the last one.
+    // Draws and solves what is on the screen. A solve that is overtaken by a newer question is given up, and its result
+    // dropped; until the newer one is there, the picture with its own caption stays.
     private async Task ComputeAsync()
     {
         int mine = ++drawing;
+        CancellationToken token = Renew(ref solving);
         if (state?.Inputs is not { } inputs)
             return;
 
@@ -174,9 +176,9 @@ public sealed partial class ChairPage
             bool relieved = atWork && isReal;
             WireAtWork solved = await Task.Run(() =>
             {
-                WireAtWork engaged = WireAtWork.Engage(shown, wire, Ceilings);
-                return (relieved ? engaged.AtWork() : null) ?? engaged;
-            });
+                WireAtWork engaged = WireAtWork.Engage(shown, wire, Ceilings, token);
+                return (relieved ? engaged.AtWork(token) : null) ?? engaged;
+            }, token);
             if (mine != drawing)
                 return;
 
@@ -184,6 +186,10 @@ public sealed partial class ChairPage
             work = isReal ? solved : null;
             drawn = isReal ? solved : solved with { Loads = [], WhyNot = "" };
             scene = ArchDrawing.Draw(drawn, view);
+        }
+        catch (OperationCanceledException)
+        {
+            return; // overtaken: the newer one draws
         }
         catch (ArgumentException cannot) when (mine == drawing)
         {
@@ -381,8 +387,14 @@ public sealed partial class ChairPage
         if (state is null || state.IsSigned)
             return;
 
-        // The first move takes the advice away and draws everything; from then on what does not follow the finger stays
-        // as it is.
+        // The first move takes the advice away, also one that is on its way, and draws everything; from then on what
+        // does not follow the finger stays as it is. Whatever else is computed of the old place is given up.
+        if (drag.Begins)
+        {
+            await CancelAdvice();
+            Renew(ref looking);
+        }
+
         dragging = !drag.Begins;
         state.Selected = drag.Tooth;
         state.Drag(drag, view);

@@ -13,6 +13,7 @@ const longestArrow = 16;
 const leastForce = 0.03;   // N
 const leastMoment = 1;     // N·mm
 const threshold = 4;       // pixels under which a touch is a tap
+const patience = 250;      // milliseconds after which a newer place overtakes the one that is being solved
 
 const vector = (data, at) => new Vector3(data[at], data[at + 1], data[at + 2]);
 
@@ -211,7 +212,8 @@ export function open(host, page) {
   // Fingers: a tap chooses a tooth, a drag on the chosen one moves it in the plane of the screen, any other turns the view.
   const ray = new Raycaster();
   let drag = null;
-  let busy = false;
+  let busy = 0;              // answers that are awaited
+  let since = 0;             // when the last of them was asked for
   let waiting = null;
 
   function aim(event) {
@@ -226,12 +228,16 @@ export function open(host, page) {
     return hit && teeth.find(tooth => tooth.crown === hit.object);
   }
 
+  // As on the drawings: moves in between are dropped, and a newer place overtakes one that is long in solving.
   async function send(move) {
-    if (busy) { waiting = move; return; }
-    busy = true;
+    move.begins ||= waiting?.begins ?? false;
+    if (busy > 0 && performance.now() - since < patience) { waiting = move; return; }
+    waiting = null;
+    busy++;
+    since = performance.now();
     try { await page.invokeMethodAsync('Drag', move.iso, move.begins, move.by.x, move.by.y, move.by.z); }
-    catch { /* the page has gone */ } finally { busy = false; }
-    if (waiting) { const next = waiting; waiting = null; next.begins = false; await send(next); }
+    catch { /* the page has gone */ } finally { busy--; }
+    if (waiting && busy === 0) await send(waiting);
   }
 
   function down(event) {
@@ -265,7 +271,7 @@ export function open(host, page) {
     try {
       if (!moved && tooth) await page.invokeMethodAsync('Choose', tooth.iso);
       if (moved && !turns) {
-        while (busy || waiting) await new Promise(done => setTimeout(done, 10));
+        while (busy > 0 || waiting) await new Promise(done => setTimeout(done, 10));
         await page.invokeMethodAsync('Drop');
       }
     } catch { /* the page has gone */ }

@@ -1,12 +1,15 @@
 // Moves teeth on the picture: tells the page how far, in millimetres of the patient. While one answer is awaited the
-// moves in between are dropped, and the last one is sent.
+// moves in between are dropped, and the last one is sent. An answer that is long in coming is given up for the newest
+// place of the finger: the page drops it.
 
 const threshold = 4; // pixels under which a touch is a tap
+const patience = 250; // milliseconds after which a newer place overtakes the one that is being solved
 
 export function watch(svg, page) {
   if (!svg) return; // the picture was taken off the page while this script was loading
   let drag = null;
-  let busy = false;
+  let busy = 0; // answers that are awaited
+  let since = 0; // when the last of them was asked for
   let waiting = null;
 
   function place(event) {
@@ -15,12 +18,15 @@ export function watch(svg, page) {
   }
 
   async function send(move) {
-    if (busy) { waiting = move; return; }
-    busy = true;
+    move.begins ||= waiting?.begins ?? false;
+    if (busy > 0 && performance.now() - since < patience) { waiting = move; return; }
+    waiting = null;
+    busy++;
+    since = performance.now();
     try {
       await page.invokeMethodAsync('Drag', move.tooth, move.begins, move.x, move.y);
-    } catch { /* the page has gone */ } finally { busy = false; }
-    if (waiting) { const next = waiting; waiting = null; next.begins = false; await send(next); }
+    } catch { /* the page has gone */ } finally { busy--; }
+    if (waiting && busy === 0) await send(waiting);
   }
 
   function down(event) {
@@ -48,7 +54,7 @@ export function watch(svg, page) {
     if (!moved) return;
     addEventListener('click', stop, { capture: true, once: true });
     setTimeout(() => removeEventListener('click', stop, { capture: true }), 50);
-    while (busy || waiting) await new Promise(done => setTimeout(done, 10));
+    while (busy > 0 || waiting) await new Promise(done => setTimeout(done, 10));
     try { await page.invokeMethodAsync('Drop'); } catch { /* the page has gone */ }
   }
 

@@ -48,6 +48,33 @@ public sealed class ChairStateTests
         Assert.Null(state.Arch.Advised);
     }
 
+    [Fact]
+    public void An_advice_that_comes_after_a_tooth_was_moved_on_is_not_taken()
+    {
+        ChairState state = Open();
+        state.See(PositionsFrom.Measured, Samples.HighCanine);
+        state.Move(Canine, new ToothOffset(OcclusalMm: -2));
+
+        state.Advise(Jaw.Upper, Samples.Advice());
+
+        Assert.Null(state.Arch.Advised);
+    }
+
+    [Fact]
+    public void An_advice_chooses_nothing_and_leaves_a_choice_as_it_is()
+    {
+        ChairState state = Open();
+        state.See(PositionsFrom.Measured, Samples.HighCanine);
+        state.Advise(Jaw.Upper, Samples.Advice());
+        Assert.Null(state.Arch.Decided);
+
+        state.Keep();
+        Decision chosen = state.Arch.Decided!;
+        state.Advise(Jaw.Upper, Samples.Advice("bti-016"));
+
+        Assert.Equal(chosen, state.Arch.Decided);
+    }
+
     [Theory]
     [InlineData(ArchView.Occlusal)]
     [InlineData(ArchView.Frontal)]
