@@ -112,6 +112,7 @@ public sealed partial class LeafletStoryTests(PracticeApp app)
         ILocator space = phone.Page.Locator(".space[data-drawn]").First;
         await space.WaitForAsync();
         Assert.Contains("not a promise", await space.GetAttributeAsync("aria-label"), StringComparison.Ordinal);
+        await Assertions.Expect(phone.Page.Locator("p:has(+ [data-weeks])").First).ToContainTextAsync("not a promise");
         byte[] today = await space.ScreenshotAsync();
         ILocator slider = phone.Page.Locator(".weeks input[type=range]").First;
         string last = (await slider.GetAttributeAsync("max"))!; // it stands in the page

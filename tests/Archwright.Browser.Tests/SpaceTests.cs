@@ -17,6 +17,7 @@ public sealed class SpaceTests(PracticeApp app)
         await IsBuiltAsync(screen);
         await screen.Button("In space").ClickAsync();
         await page.Locator(".space[data-drawn] canvas").WaitForAsync();
+        await page.GetByText("Shapes after average teeth, for looking alone.").WaitForAsync();
         ILocator label = page.Locator(".space-labels span", new() { HasText = "11" });
         await label.WaitForAsync();
 

@@ -63,5 +63,24 @@ public sealed class PastInputsTests
         }
     }
 
+    // Nine millimetres along the arch into its neighbour's place: no equilibrium is found for a wire that was tried.
+    [Fact]
+    public void A_wire_that_was_tried_and_found_no_rest_has_no_loads_and_the_reason_in_words()
+    {
+        WireAtWork work = WireAtWork.Engage(
+            Samples.Inputs() with
+            {
+                Positions = ToothMap<ToothOffset>.Empty.With(
+                    ToothNumber.FromIso(12), new ToothOffset(MesialMm: 9)),
+            },
+            "ss-016",
+            ForceCeilings.Default);
+
+        Assert.False(work.Result.Converged);
+        Assert.StartsWith("Cannot go in", work.WhyNot, StringComparison.Ordinal);
+        Assert.Empty(work.Loads);
+        Assert.Null(work.AtWork());
+    }
+
     private static double On(WireAtWork work) => work.Loads.Single(load => load.Tooth == Canine).Load.Force;
 }

@@ -1,4 +1,5 @@
 using Archwright.Dentition.Teeth;
+using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Courses;
 using Archwright.Practice.Ladders;
@@ -102,6 +103,30 @@ public sealed class LadderBasisTests
                 change == LadderChange.Policy ? "another" : kept.PolicyVersion,
                 change == LadderChange.Program ? "another" : kept.ProgramVersion));
         Assert.Empty(kept.WhatChanged(Of(Samples.Visit(Mira.Id)), kept.PolicyVersion, kept.ProgramVersion));
+    }
+
+    [Fact]
+    public void Each_part_of_what_it_rests_on_counts()
+    {
+        LadderBasis then = Of(Samples.Visit(Mira.Id));
+        foreach ((LadderChange change, LadderBasis now) in new[]
+                 {
+                     (LadderChange.Wire, then with { WireStays = !then.WireStays }),
+                     (LadderChange.Appliance, then with { Inputs = then.Inputs with { SlotCode = "018" } }),
+                     (LadderChange.Appliance, then with
+                     {
+                         Inputs = then.Inputs with { Bonded = then.Inputs.Bonded.Without(ToothNumber.FromIso(17)) },
+                     }),
+                     (LadderChange.Ties, then with
+                     {
+                         Inputs = then.Inputs with { Ties = then.Inputs.Ties.With(ToothNumber.FromIso(13), TieKind.None) },
+                     }),
+                     (LadderChange.Patient, then with { Inputs = then.Inputs with { AgeYears = 40 } }),
+                     (LadderChange.Patient, then with { Inputs = then.Inputs with { Discomfort = 9 } }),
+                 })
+        {
+            Assert.Equal([change], then.ChangesTo(now));
+        }
     }
 
     [Fact]

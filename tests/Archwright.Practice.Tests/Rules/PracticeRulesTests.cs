@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text.RegularExpressions;
 using Archwright.Practice.Rules;
 
 namespace Archwright.Practice.Tests.Rules;
@@ -39,12 +40,17 @@ public sealed class PracticeRulesTests
     [Fact]
     public void A_tooth_is_named_in_words_beside_its_number_in_every_message()
     {
-        IEnumerable<string> messages = RuleCases.All.SelectMany(rule => rule.Breaks)
-            .Select(act => Assert.Throws<RuleBrokenException>(act).Message);
+        string[] messages =
+        [
+            .. RuleCases.All.SelectMany(rule => rule.Breaks)
+                .Select(act => Assert.Throws<RuleBrokenException>(act).Message),
+        ];
 
-        Assert.All(
-            messages.Where(message => message.Contains("ISO", StringComparison.Ordinal)),
-            message => Assert.Matches(@"(upper|lower) (right|left) [a-z ]+ \(ISO \d\d\)", message));
+        Assert.Contains(messages, message => message.Contains("(ISO 13)", StringComparison.Ordinal));
+        // Two digits that could be a tooth, without its name before them, and no part of a date, a count or a measure.
+        Assert.All(messages, message => Assert.DoesNotMatch(
+            @"(?<!(upper|lower) (right|left) [a-z ]+ \(ISO )(?<![\d.-])[1-4][1-8](?![\d°]|\.\d|-| mm| years| MB| days)",
+            Regex.Replace(message, @"1 to 26|age of \d\d", "")));
     }
 
     private static (Rule Rule, Action Keeps, Action[] Breaks) Case(string code) =>

@@ -44,6 +44,31 @@ public sealed class StockDesksTests(PostgresServer server)
     }
 
     [Theory, MemberData(nameof(Kinds))]
+    public async Task A_piece_is_out_once_another_was_fitted_or_the_wire_taken_out_and_in_while_it_was_kept(string kind)
+    {
+        using TestDatabase made = await TestDatabase.MakeAsync(kind, server);
+        var desk = new RecallDesk(made.Database, made.Clock);
+        foreach ((WireAct act, string wire, bool isIn) in new[]
+                 {
+                     (WireAct.Fit, "ss-016", false), (WireAct.LeaveOut, "", false), (WireAct.Keep, "niti-014", true),
+                 })
+        {
+            (Guid patient, Visit visit, Guid lot) = await made.ReadyToSignAsync();
+            (Visit signed, _) = await made.Desk.SignAsync(visit.Id, visit.Revision, Samples.Orthodontist);
+            await using (PracticeContext db = made.Database.CreateDbContext())
+            {
+                db.Add(Visit.FromEarlierRecords(
+                    patient, signed.Day.AddDays(42), signed.Starts, VisitKind.Adjustment,
+                    Samples.With(arch => arch with { Decided = new Decision(act, wire, null, "") }), "Dr Iva Lund"));
+                await db.SaveChangesAsync();
+            }
+
+            PieceFitted piece = Assert.Single(await desk.WhoAsync(lot, Samples.Assistant));
+            Assert.Equal((act, isIn), (act, piece.MayStillBeIn));
+        }
+    }
+
+    [Theory, MemberData(nameof(Kinds))]
     public async Task A_list_puts_counts_right_and_new_lots_on_the_shelf_and_an_article_is_known_again(string kind)
     {
         using TestDatabase made = await TestDatabase.MakeAsync(kind, server);

@@ -83,6 +83,22 @@ public sealed class ArchDrawingTests
         Assert.All(scene.Teeth, tooth => Assert.True(tooth.Force.Length == 0 && tooth.ForceN is null));
     }
 
+    // A search that found no rest has a line all the same: that of the shape it gave up at.
+    [Theory]
+    [InlineData(ArchView.Occlusal)]
+    [InlineData(ArchView.Frontal)]
+    public void The_line_of_a_wire_that_found_no_rest_is_not_drawn(ArchView view)
+    {
+        WireAtWork given = Work(Jaw.Upper) with { WhyNot = "No rest was found.", Loads = [] };
+
+        ArchScene scene = ArchDrawing.Draw(given, view);
+
+        Assert.NotEmpty(given.Result.CentreLine);
+        Assert.Empty(scene.Wire);
+        Assert.All(scene.Teeth, tooth => Assert.True(
+            tooth.Force.Length == 0 && tooth.Turn.Length == 0 && tooth.ForceN is null));
+    }
+
     private static WireAtWork Work(Jaw jaw)
     {
         Listing<ToothNumber> teeth = Listing<ToothNumber>.Of(jaw.Teeth().Where(tooth => tooth.Position <= 7));

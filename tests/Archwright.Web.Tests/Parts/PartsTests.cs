@@ -1,3 +1,5 @@
+using System.Globalization;
+using Archwright.Dentition.Comparison;
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
@@ -8,6 +10,7 @@ using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Storage.Desks;
 using Archwright.Web.Chair;
+using Archwright.Web.Drawing;
 using Archwright.Web.Parts;
 using Bunit;
 
@@ -134,6 +137,43 @@ public sealed class PartsTests : BunitContext
 
         Assert.Equal(6, state.Content.NextInWeeks);
         Assert.Equal(TieKind.Partial, state.Arch.Ties.Of(ToothNumber.FromIso(13), TieKind.None));
+    }
+
+    [Fact]
+    public void Every_caution_of_an_advice_stands_under_its_wires()
+    {
+        ChairState state = Open();
+        state.Edit(_ => Samples.With(arch => arch with
+        {
+            Advised = WholeAdvice() with { Cautions = Listing<string>.Of(["A range, not a figure.", "Roots are short."]) },
+        }));
+
+        var list = Render<CandidateList>(parts => parts.Add(part => part.State, state));
+
+        Assert.Equal(
+            ["A range, not a figure.", "Roots are short."],
+            list.FindAll("ol.candidates ~ ul.cautions li").Select(one => one.TextContent));
+    }
+
+    [Theory]
+    [InlineData(ArchView.Occlusal)]
+    [InlineData(ArchView.Frontal)]
+    public void The_picture_of_an_arch_says_on_which_side_the_patients_right_is(ArchView view)
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        WireAtWork work = WireAtWork.Engage(Samples.Inputs(), "niti-014", ForceCeilings.Default);
+
+        var picture = Render<ArchPicture>(parts => parts.Add(part => part.Scene, ArchDrawing.Draw(work, view)));
+
+        double right = X("patient's right");
+        double left = X("patient's left");
+        double tooth = X("17");
+        Assert.True(right < left);
+        Assert.True(Math.Abs(tooth - right) < Math.Abs(tooth - left)); // a right tooth on the side called right
+
+        double X(string words) => double.Parse(
+            picture.FindAll("text").Single(one => one.TextContent == words).GetAttribute("x")!,
+            CultureInfo.InvariantCulture);
     }
 
     [Fact]
