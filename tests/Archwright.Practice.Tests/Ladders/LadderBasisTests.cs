@@ -119,7 +119,10 @@ public sealed class LadderBasisTests
                      }),
                      (LadderChange.Ties, then with
                      {
-                         Inputs = then.Inputs with { Ties = then.Inputs.Ties.With(ToothNumber.FromIso(13), TieKind.None) },
+                         Inputs = then.Inputs with
+                         {
+                             Ties = then.Inputs.Ties.With(ToothNumber.FromIso(13), TieKind.None),
+                         },
                      }),
                      (LadderChange.Patient, then with { Inputs = then.Inputs with { AgeYears = 40 } }),
                      (LadderChange.Patient, then with { Inputs = then.Inputs with { Discomfort = 9 } }),

@@ -145,7 +145,10 @@ public sealed class PartsTests : BunitContext
         ChairState state = Open();
         state.Edit(_ => Samples.With(arch => arch with
         {
-            Advised = WholeAdvice() with { Cautions = Listing<string>.Of(["A range, not a figure.", "Roots are short."]) },
+            Advised = WholeAdvice() with
+            {
+                Cautions = Listing<string>.Of(["A range, not a figure.", "Roots are short."]),
+            },
         }));
 
         var list = Render<CandidateList>(parts => parts.Add(part => part.State, state));
