@@ -68,6 +68,10 @@ public sealed class PicturesTests(PracticeApp app)
         await page.GetByRole(AriaRole.Link, new() { Name = "Record", Exact = true }).ClickAsync();
         await page.Locator(".teeth").First.WaitForAsync();
         await camera.ShootAsync("record");
+        string patient = new Uri(page.Url).AbsolutePath[..^"/record".Length];
+        await page.GotoAsync(patient + "/book");
+        await page.Locator(".fields").First.WaitForAsync();
+        await camera.ShootAsync("book");
         await page.GotoAsync("/patient/new");
         await page.Locator(".fields").First.WaitForAsync();
         await camera.ShootAsync("new-patient");
@@ -80,7 +84,7 @@ public sealed class PicturesTests(PracticeApp app)
                      ("/stock", "stock", "table"), ("/find?q=am", "find", ".found"),
                      ("/find?q=zz", "find-nobody", "[role=status]"), ("/settings", "settings", ".switch"),
                      ("/policy", "policy", ".history li"), ("/keeping", "keeping", "main h2"),
-                     ("/programs", "programs", "main h1"),
+                     ("/programs", "programs", "main h1"), ("/account", "account", "main h1"),
                      ("/staff", "staff", "td"), ("/ceilings", "ceilings", ".sources li"),
                      ("/about", "about", "main h1"), ("/day/2020-01-01", "empty-day", "main h2"),
                      ("/nowhere", "not-found", "main h1"),

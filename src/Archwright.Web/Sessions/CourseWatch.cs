@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Globalization;
 using Archwright.Dentition.Teeth;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Courses;
@@ -105,7 +106,8 @@ public sealed class CourseWatch(Diary diary) : IDisposable
 
     private static CourseSign Against(Jaw jaw, double seen, Percentiles band)
     {
-        string expected = $"expected {band.P10:0.0} to {band.P90:0.0}";
+        string expected = string.Create(
+            CultureInfo.InvariantCulture, $"expected {band.P10:0.0} to {band.P90:0.0}, ± {Noise:0.0} of reading");
         return seen > band.P90 + Noise
             ? Sign("slower", "▼", "warn", jaw, seen, expected)
             : Sign("on course", "✓", "good", jaw, seen, expected);

@@ -124,7 +124,7 @@ export function open(host, page) {
       tooth.outward = vector(data, at + 6);
       tooth.bite = vector(data, at + 9).multiplyScalar(jaw);
       tooth.label.textContent = labelTexts[i];
-      tooth.label.className = data[at + 18] > 0 ? 'above' : '';
+      tooth.label.className = `${data[at + 18] > 0 ? 'above' : ''} ${tooth.iso === chosen ? 'chosen' : ''}`.trim();
       if (data[at + 19] > 0) addLoads(centre, tooth.outward, vector(data, at + 12), vector(data, at + 15), data[at + 18] > 0);
     });
     wire.visible = line.length > 5;

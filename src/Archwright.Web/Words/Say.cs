@@ -16,7 +16,15 @@ public static class Say
 {
     /// <summary>A wire in words, or the practice's own name where the catalogue has none.</summary>
     public static string Wire(string? id) => string.IsNullOrEmpty(id) ? "no wire"
-        : WireCatalogue.Default.TryFind(id, out CatalogueWire? wire) ? wire.Title : id;
+        : WireCatalogue.Default.TryFind(id, out CatalogueWire? wire) ? wire.Title : OwnWire(id);
+
+    // A practice names a form of its own after the wire it is made of: "niti-016x022-reverse".
+    private static string OwnWire(string id)
+    {
+        int end = id.LastIndexOf('-');
+        return end > 0 && end < id.Length - 1 && WireCatalogue.Default.TryFind(id[..end], out CatalogueWire? wire)
+            ? $"{wire.Title}, {id[(end + 1)..]}" : id;
+    }
 
     /// <summary>A sentence of the advice with its wires in words: the record keeps them by their ids.</summary>
     public static string Sentence(string sentence) => WireIds.Replace(sentence, found =>

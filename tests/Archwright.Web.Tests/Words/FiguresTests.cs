@@ -32,6 +32,14 @@ public sealed class FiguresTests
     public void A_tooth_is_never_named_by_a_bare_number(ToothNotation notation, string shown) =>
         Assert.Equal(shown, Say.Tooth(ToothNumber.FromIso(13), notation));
 
+    [Theory]
+    [InlineData("niti-016x022-reverse", "superelastic NiTi 0.016 × 0.022 in, reverse")]
+    [InlineData("our own wire", "our own wire")]
+    [InlineData("ours-1", "ours-1")]
+    [InlineData("niti-014-", "niti-014-")]
+    public void A_form_of_the_practices_own_is_named_after_the_wire_it_is_made_of(string id, string shown) =>
+        Assert.Equal(shown, Say.Wire(id));
+
     [Fact]
     public void A_sentence_names_wires_in_words_and_leaves_what_only_looks_like_one() => Assert.Equal(
         "Heat-activated NiTi 0.014 in and superelastic NiTi 0.014 in, not xniti-014 nor niti-014b.",
