@@ -143,6 +143,22 @@ public sealed class BackupTests(PostgresServer server) : IDisposable
         await RefusedAsync(made, "no whole zip", Path.Combine(folder, "cut.zip"));
     }
 
+    [Fact]
+    public async Task A_backup_that_would_not_hold_is_told_as_soon_as_it_is_made_and_not_kept()
+    {
+        using TestDatabase made = await TestDatabase.MakeAsync("sqlite", server);
+        string photographs = Path.Combine(folder, "photographs");
+        await SignedWithPhotographAsync(made, photographs);
+        Directory.Delete(photographs, recursive: true); // the visit still names it
+        string file = Path.Combine(folder, "backup.zip");
+
+        BackupException told = await Assert.ThrowsAsync<BackupException>(
+            () => new BackupWriter(made.Database, photographs, made.Clock).WriteAsync(file));
+
+        Assert.Contains("does not hold: 1 photographs", told.Message, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(folder, "backup*"));
+    }
+
     private async Task RefusedAsync(TestDatabase made, string why, string file)
     {
         string to = Path.Combine(folder, "refused-" + Path.GetRandomFileName());
