@@ -77,6 +77,7 @@ internal static class LadderJson
         Range(json, "weeks", step.Weeks);
         Range(json, "from_week", step.FromWeek);
         json.WriteNumber("at_visit", step.AtVisit);
+        json.WriteNumber("waited_visits", step.Waited);
         json.WriteNumber("interval_weeks", step.Interval);
         json.WriteNumber("comfort_index", step.ComfortIndex);
         json.WriteNumber("largest_force_N", step.Figures.LargestForce);

@@ -48,6 +48,12 @@ internal static class LadderWords
                     + string.Join(", ", step.PartialTies.Select(tooth => tooth.Show(notation))) + ".";
             }
 
+            if (step.Waited > 0)
+            {
+                string visits = step.Waited == 1 ? "one visit" : $"{Figure(step.Waited)} visits";
+                yield return $"{step.Wire.Id}: might go in {visits} sooner; put off, since it is gentler then.";
+            }
+
             if (!step.Twins.IsEmpty)
                 yield return $"{step.Wire.Id}: {string.Join(", ", step.Twins.Select(wire => wire.Id))} would do alike.";
             foreach (var finding in step.Against)

@@ -202,7 +202,10 @@ public static class LadderAdvisor
         }
 
         private LadderAnswer Answer(LadderKind kind, LadderPath path, bool isProven) =>
-            Telling(_space).Of(kind, path.Fits[0], Others(path)) with { IsProven = isProven };
+            Telling(_space).Of(kind, path.Fits[0], Others(path), gentlerThan: path.GentlerThan) with
+            {
+                IsProven = isProven,
+            };
 
         private LadderTelling Telling(LadderSpace space) =>
             new(space, _space.Rules, _patients, _question.Today.Arch.Teeth, _question.Prices);

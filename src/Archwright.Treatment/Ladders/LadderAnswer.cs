@@ -18,6 +18,10 @@ public sealed record LadderStep
     /// <summary>The visit at which it goes in for the usual patient; 0 is today.</summary>
     public required int AtVisit { get; init; }
 
+    /// <summary>Visits, usual patient, that the wire before stayed on purpose after this one might have gone in, since
+    /// it is gentler then.</summary>
+    public int Waited { get; init; }
+
     /// <summary>Weeks from today until it goes in, among patients.</summary>
     public required Percentiles FromWeek { get; init; }
 
@@ -88,9 +92,10 @@ public sealed record LadderAnswer
     /// <summary>Whether everything better was ruled out; false where the search stopped for want of time.</summary>
     public bool IsProven { get; init; } = true;
 
-    /// <summary>Whether two are the same wires, tied alike.</summary>
+    /// <summary>Whether two are the same wires, tied alike, with the same waiting.</summary>
     internal bool IsSameSequence(LadderAnswer other) => Steps.Length == other.Steps.Length
         && Steps.Zip(other.Steps).All(pair => pair.First.Wire.Id == pair.Second.Wire.Id
+            && pair.First.Waited == pair.Second.Waited
             && pair.First.PartialTies.SequenceEqual(pair.Second.PartialTies));
 }
 

@@ -15,11 +15,11 @@ internal sealed class LadderPatients(PatientRate rate, int draws, long seed)
 
     /// <summary>The same sequence in each of them.</summary>
     public ImmutableArray<FollowedSequence> Follow(
-        LadderSpace space, LadderFit first, IReadOnlyList<CatalogueWire> others, bool insists)
+        LadderSpace space, LadderFit first, IReadOnlyList<CatalogueWire> others, bool insists, double gentlerThan)
     {
         var found = new FollowedSequence[_rates.Length];
         LadderThreads.Each(space, found.Length, i =>
-            found[i] = LadderFollower.Follow(space, first, others, _rates[i], insists));
+            found[i] = LadderFollower.Follow(space, first, others, _rates[i], insists, gentlerThan));
         return [.. found];
     }
 

@@ -13,6 +13,9 @@ namespace Archwright.Treatment.Ladders;
 /// <param name="ComfortIndex">The worst of its engagements.</param>
 internal sealed record LadderPath(ImmutableArray<LadderFit> Fits, int Visits, int Weeks, double ComfortIndex)
 {
+    /// <summary>The comfort index below which a wire was waited for; infinite where none was.</summary>
+    public double GentlerThan { get; init; } = double.PositiveInfinity;
+
     public string Key => string.Join(",", Fits.Select(fit => fit.Wire.Id + (fit.HasLooseTies ? "~" : "")));
 }
 
@@ -25,12 +28,15 @@ internal sealed record LadderFinding(LadderPath? Path, bool IsProven, LadderPath
 /// <summary>What a search seeks.</summary>
 /// <param name="ByWeeks">Fewest weeks; otherwise fewest visits.</param>
 /// <param name="MostVisits">No sequence with more is looked at.</param>
-/// <param name="GentlerThan">No wire whose comfort index is as high goes in.</param>
+/// <param name="GentlerThan">No wire whose comfort index is as high goes in: the wire in place stays on purpose, visit
+/// by visit, until it is lower.</param>
 internal sealed record LadderAim(bool ByWeeks, int MostVisits, double GentlerThan = double.PositiveInfinity);
 
 /// <summary>Finds the sequence with the fewest visits, or weeks.</summary>
 /// <remarks>
-/// A wire goes in at the first visit at which no rule speaks against it, so a sequence of wires is a ladder. The search
+/// A wire goes in at the first visit at which no rule speaks against it and it is as gentle as is sought, so a sequence
+/// of wires is a ladder. Waiting longer could only help where the wire in place straightens the arch faster than the
+/// next one would, which is stiffer; what that misses is measured in tests and told in decision 22. The search
 /// goes from the best hope to worse ones: hope is what was spent so far and the lower bound of
 /// <see cref="LadderBounds"/>. No bound depends on what teeth do, so the first working wire that comes up is the best,
 /// save for three things that are left out. Wires: see <see cref="LadderChoice"/>. Sections: see
@@ -60,7 +66,7 @@ internal sealed class LadderSearch(LadderSpace space, LadderAim aim, Func<bool> 
         while (_open.Count > 0 || TakeUp())
         {
             if (_open.Peek().IsThere(space))
-                return new LadderFinding(_open.Dequeue().Path(), IsProven: true, _farthest);
+                return new LadderFinding(Told(_open.Dequeue()), IsProven: true, _farthest);
             if (isOver())
                 return new LadderFinding(BestOpen(), IsProven: false, _farthest);
 
@@ -92,14 +98,16 @@ internal sealed class LadderSearch(LadderSpace space, LadderAim aim, Func<bool> 
     private void Go(Visited visit)
     {
         Rung rung = visit.Rung;
-        foreach (LadderFit fit in visit.MayGoIn.Where(fit => fit.ComfortIndex < aim.GentlerThan))
+        List<LadderFit> goIn = visit.MayGoIn.FindAll(fit => fit.ComfortIndex < aim.GentlerThan);
+        foreach (LadderFit fit in goIn)
         {
             Push(new Rung(
                 rung, fit, visit.Arch, rung.Visits + rung.Look, visit.Weeks, Math.Max(rung.Worst, fit.ComfortIndex), 1,
                 [.. space.Above(fit)]));
         }
 
-        LadderWire[] still = [.. rung.Still.Where(one => !visit.MayGoIn.Exists(fit => Same(one, fit)))];
+        // What may go in and is not gentle enough is waited for.
+        LadderWire[] still = [.. rung.Still.Where(one => !goIn.Exists(fit => Same(one, fit)))];
         if (!visit.IsLast && still.Length > 0)
             Push(rung with { Look = rung.Look + 1, Still = [.. still] });
     }
@@ -156,11 +164,13 @@ internal sealed class LadderSearch(LadderSpace space, LadderAim aim, Func<bool> 
         while (_open.TryDequeue(out Rung? rung, out _))
         {
             if (rung.IsThere(space))
-                return rung.Path();
+                return Told(rung);
         }
 
         return null;
     }
+
+    private LadderPath Told(Rung rung) => rung.Path() with { GentlerThan = aim.GentlerThan };
 
     private bool IsWorn(Rung rung)
     {

@@ -15,11 +15,13 @@ internal sealed class LadderTelling(
     /// <param name="first">The first wire as it goes in, or is in place.</param>
     /// <param name="others">The wires after it.</param>
     /// <param name="insists">Whether a wire that goes in goes in, whatever else speaks against it.</param>
+    /// <param name="gentlerThan">Comfort index below which a wire is waited for.</param>
     public LadderAnswer Of(
-        LadderKind kind, LadderFit first, IReadOnlyList<CatalogueWire> others, bool insists = false)
+        LadderKind kind, LadderFit first, IReadOnlyList<CatalogueWire> others, bool insists = false,
+        double gentlerThan = double.PositiveInfinity)
     {
-        FollowedSequence usual = LadderFollower.Follow(space, first, others, space.Rate, insists);
-        ImmutableArray<FollowedSequence> all = patients.Follow(space, first, others, insists);
+        FollowedSequence usual = LadderFollower.Follow(space, first, others, space.Rate, insists, gentlerThan);
+        ImmutableArray<FollowedSequence> all = patients.Follow(space, first, others, insists, gentlerThan);
         ImmutableArray<LadderStep> steps = [.. usual.Wires.Select((_, i) => Step(i, usual, all))];
         LadderStep[] fresh = [.. steps.Where(step => !step.IsInPlace)];
         return new LadderAnswer
@@ -47,6 +49,7 @@ internal sealed class LadderTelling(
             Wire = fit.Wire,
             IsInPlace = isInPlace,
             AtVisit = worn.Visit,
+            Waited = worn.Waited,
             FromWeek = patients.Range(all.Select(one => From(one, i))),
             Weeks = isLast ? Percentiles.Exactly(0)
                 : patients.Range(all.Select(one => From(one, i + 1) - (one.Wires.Length > i ? one.Wires[i].Week : 0))),
