@@ -64,6 +64,10 @@ public static class Figures
     /// <summary>A length: "1.2 mm".</summary>
     public static string Mm(double millimetres) => Text(millimetres, "0.0") + " mm";
 
+    /// <summary>Weeks: "1 week", "6 weeks".</summary>
+    public static string Weeks(int weeks) =>
+        weeks == 1 ? "1 week" : weeks.ToString(CultureInfo.InvariantCulture) + " weeks";
+
     /// <summary>A day: "2 Mar 2026".</summary>
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
