@@ -25,6 +25,8 @@ public sealed class FiguresTests(PracticeApp app)
         }
         """;
 
+    private const int Moves = 60;
+
     private static readonly string[] Users = ["maren", "teodor", "priya", "callum", "gwen"];
 
     [Fact]
@@ -74,7 +76,7 @@ public sealed class FiguresTests(PracticeApp app)
         Tell("page, loaded whole", waits);
     }
 
-    private static async Task DragAsync(Screen screen)
+    private async Task DragAsync(Screen screen)
     {
         IPage page = screen.Page;
         await page.GotoAsync("/");
@@ -88,15 +90,18 @@ public sealed class FiguresTests(PracticeApp app)
         float y = box.Y + box.Height / 2;
         await page.Mouse.MoveAsync(x, y);
         await page.Mouse.DownAsync();
-        for (int i = 1; i <= 60; i++)
+        double work = await WorkAsync(async () =>
         {
-            await page.Mouse.MoveAsync(x, y + 6 + (i % 20) * 0.7f);
-            await page.WaitForTimeoutAsync(250);
-        }
-
+            for (int i = 1; i <= Moves; i++)
+            {
+                await page.Mouse.MoveAsync(x, y + 6 + (i % 20) * 0.7f);
+                await page.WaitForTimeoutAsync(250);
+            }
+        });
         await page.Mouse.UpAsync();
         JsonElement? waits = await page.EvaluateAsync("window.waits");
         Tell("finger to forces", [.. waits!.Value.EnumerateArray().Select(one => one.GetDouble())]);
+        Say($"of the processor by the app: {work / Moves:0} ms a move");
     }
 
     // Fifty people sign in and read pages at the same time, without browsers: those would measure themselves.
@@ -144,19 +149,32 @@ public sealed class FiguresTests(PracticeApp app)
             }
 
             var turns = new ConcurrentQueue<double>();
+            double work = 0;
             for (int round = 0; round < 4; round++)
             {
                 string way = round % 2 == 0 ? "The day after" : "The day before";
-                await Task.WhenAll(screens.Select(async screen => turns.Enqueue(await TurnAsync(screen.Page, way))));
+                work += await WorkAsync(() => Task.WhenAll(
+                    screens.Select(async screen => turns.Enqueue(await TurnAsync(screen.Page, way)))));
             }
 
             Tell("fifty live screens at once: another day", [.. turns]);
+            Say($"of the processor by the app: {work / turns.Count:0} ms a turn; the rest is the browsers'");
         }
         finally
         {
             foreach (Screen screen in screens)
                 await screen.DisposeAsync();
         }
+    }
+
+    // What the app takes of the processor, on all cores, while something is done [ms].
+    private async Task<double> WorkAsync(Func<Task> done)
+    {
+        app.Server.Refresh();
+        TimeSpan before = app.Server.TotalProcessorTime;
+        await done();
+        app.Server.Refresh();
+        return (app.Server.TotalProcessorTime - before).TotalMilliseconds;
     }
 
     // From the tap to the heading of the other day.
