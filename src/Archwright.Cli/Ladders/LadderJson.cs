@@ -31,6 +31,7 @@ internal static class LadderJson
 
             Number(json, "ceiling_factor", advice.CeilingFactor);
             json.WriteString("because", advice.Because);
+            Texts(json, "considerations", advice.Considerations);
             Differences(json, advice);
             Texts(json, "cautions", advice.Cautions);
             Texts(json, "missing", advice.Missing.Select(fact => $"{fact.Key}: {fact.Question}"));

@@ -35,6 +35,14 @@ internal static class LadderReport
             Layout.Gap(terminal);
         }
 
+        if (!advice.Considerations.IsEmpty)
+        {
+            Layout.Heading(terminal, "What might be considered");
+            foreach (string one in advice.Considerations)
+                Layout.Paragraph(terminal, "- " + one);
+            Layout.Gap(terminal);
+        }
+
         foreach (LadderAnswer answer in advice.Answers.Where(one => IsFirst(one, advice)))
             Write(terminal, LadderWords.Headline(answer), answer, unit, notation);
         if (advice.Nearest is { } nearest)

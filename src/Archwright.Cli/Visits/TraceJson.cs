@@ -33,6 +33,8 @@ internal static class TraceJson
             json.WriteString("kind", held.Kind.Code());
             json.WriteNumber("on_tying_in", held.OnTyingIn);
             json.WriteNumber("judged", held.Judged);
+            json.WriteNumber("after_days", held.AfterDays);
+            json.WriteNumber("at_first", held.AtFirst);
             json.WriteNumber("ceiling", held.Ceiling);
             json.WriteString("unit", held.Kind.Unit());
             json.WriteBoolean("within", held.IsWithin);

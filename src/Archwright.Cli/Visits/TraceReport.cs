@@ -97,7 +97,9 @@ internal sealed class TraceReport(Terminal terminal, ForceUnit unit, ToothNotati
     private string Held(CeilingTrace held)
     {
         string Say(double value) => held.Kind.IsForce() ? unit.Force(value) : unit.Moment(value);
-        return $"{held.Kind.Words()}: {Say(held.Judged)} of {Say(held.Ceiling)}, "
+        string days = held.AfterDays == 1 ? "a day" : FormattableString.Invariant($"{held.AfterDays} days");
+        string later = held.AfterDays == 0 ? "" : $" after {days}, from {Say(held.AtFirst)} at first";
+        return $"{held.Kind.Words()}: {Say(held.Judged)}{later} of {Say(held.Ceiling)}, "
             + (held.IsWithin ? "within" : "above its ceiling") + $" ({Say(held.OnTyingIn)} on tying in)";
     }
 

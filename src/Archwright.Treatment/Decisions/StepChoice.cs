@@ -14,7 +14,8 @@ internal sealed record Choice(AdvisedStep Step, WireOption? Wire, WireOption? Ne
 /// In this order. Alerts that send the question back, and an arch of which nobody said what is in place: look first.
 /// A wire in place that a rule speaks against cannot stay: the best of the allowed ones. One that may stay: keep it
 /// while the patient is sore or an alert bars a step, while it is early, and while it works; otherwise the best
-/// heavier wire that is allowed, or keep where there is none. On bonding day the best first wire. Nothing allowed:
+/// heavier wire that is allowed, or keep where there is none. While it moves a tooth at all, none that loads a tooth
+/// above its ceiling, be it briefly, takes its place. On bonding day the best first wire. Nothing allowed:
 /// look first, with what comes nearest.
 /// </remarks>
 internal static class StepChoice
@@ -84,7 +85,8 @@ internal static class StepChoice
             return Keep($"{Name(present)} is the working wire, and it is in.");
 
         WireOption? heavier = Best(options.Where(option =>
-            option.Allowed && WireSize.Compare(present.Figures.Wire, option.Figures.Wire) > 0));
+            option.Allowed && WireSize.Compare(present.Figures.Wire, option.Figures.Wire) > 0
+            && !(Moves(present, view) && IsBrief(option, view))));
         string spent = present.Findings.FirstOrDefault(finding => finding is
             { Rule: Rules.StillWorks.Name, Kind: FindingKind.Note })?.Sentence
             ?? $"{Name(present)} delivers little more.";
@@ -93,9 +95,14 @@ internal static class StepChoice
             : Keep($"{spent} Nothing heavier may go in today, so {Name(present)} stays.");
     }
 
-    private static bool Works(WireOption present, VisitView view) => !view.IsAligned
-        && present.Figures.Delivery is { } delivery && delivery.FastestNow >= view.Policy.SpentSpeed
-        && delivery.Share.P50 >= view.Policy.KeepShare;
+    private static bool Works(WireOption present, VisitView view) => Moves(present, view)
+        && present.Figures.Delivery!.Share.P50 >= view.Policy.KeepShare; // it moves: it was followed
+
+    private static bool Moves(WireOption present, VisitView view) => !view.IsAligned
+        && present.Figures.Delivery is { } delivery && delivery.FastestNow >= view.Policy.SpentSpeed;
+
+    private static bool IsBrief(WireOption option, VisitView view) =>
+        Rules.WithinCeilings.Held(option.Figures, view).Any(one => one.IsBrief);
 
     private static bool IsThere(WireOption present, VisitView view) =>
         view.Question.WorkingWire is { } working && WireSize.Compare(present.Figures.Wire, working) <= 0;

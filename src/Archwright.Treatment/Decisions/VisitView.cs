@@ -35,6 +35,10 @@ internal sealed class VisitView
 
     public bool IsAligned => FarthestOff < Policy.AlignedWithin;
 
+    /// <summary>Whether brief loads may be above their ceilings: not on roots at risk or with less bone.</summary>
+    public bool LetsBriefLoadsPass =>
+        !Question.Has(PatientAlert.Resorption) && !Alerts(AlertAct.LowerCeilings).Any();
+
     public bool IsSore => Question.Discomfort >= Policy.HighDiscomfort;
 
     /// <summary>Alerts of this patient that do something.</summary>

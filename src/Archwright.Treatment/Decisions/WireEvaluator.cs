@@ -29,6 +29,8 @@ public sealed class WireEvaluator
     private readonly ConcurrentDictionary<(double, double, Section, double?, PatientRate, int), Lazy<Delivery>>
         _followed = new();
 
+    private readonly ConcurrentDictionary<(double, double, Section, double?), Lazy<Forecast>> _weeks = new();
+
     /// <summary>An evaluator of an arch.</summary>
     public WireEvaluator(ArchToday arch)
     {
@@ -79,6 +81,8 @@ public sealed class WireEvaluator
     {
         if (!figures.Engaged || figures.Set is null)
             return figures;
+
+        figures = figures with { FirstWeek = FirstWeek(figures.Wire, cancellation) };
         if (whole is not null && GivenLigament.Of(whole, cancellation) is { } teeth)
             return figures with { Given = teeth };
 
@@ -96,6 +100,30 @@ public sealed class WireEvaluator
             (alloy.Young, alloy.Shear, wire.Section, _arch.FrictionOf(wire)),
             _ => new Lazy<ImmutableArray<ToothDay>>(
                 () => GivenLigament.Of(FirstInstant(wire, wire.Wire), cancellation) ?? [])).Value;
+    }
+
+    // Finer steps would not tell more of whether a load is gone within days.
+    private Lazy<Forecast> FirstWeek(CatalogueWire wire, CancellationToken cancellation)
+    {
+        const double StepTolerance = 0.05;
+        Alloy alloy = wire.Wire.Alloy;
+        return _weeks.GetOrAdd(
+            (alloy.Young, alloy.Shear, wire.Section, _arch.FrictionOf(wire)),
+            _ => new Lazy<Forecast>(() => Week(
+                FirstInstant(wire, wire.Wire) with { StepTolerance = StepTolerance }, cancellation)));
+    }
+
+    // Where the mesh of forecasts finds no rest on the way, that of a single engagement is tried.
+    private static Forecast Week(ForecastRequest request, CancellationToken cancellation)
+    {
+        Forecast quick = Forecaster.Run(request, cancellation);
+        if (quick.IsWhole)
+            return quick;
+
+        Forecast fine = Forecaster.Run(
+            request, new EngagedWireInPlace(request.Arrangement, fitted: null, EngagementOptions.Default),
+            cancellation);
+        return fine.Days.Length > quick.Days.Length ? fine : quick;
     }
 
     // Rate 1: movement under a load is read for the mean of people, and scaled for the patient where it is used.

@@ -37,6 +37,21 @@ public sealed record WireFigures
     /// </summary>
     public ImmutableArray<ToothDay> Given { get; init; } = [];
 
+    /// <summary>The first week with it, by its first modulus, for a patient of rate 1; found when it is first asked
+    /// for. Null where there is none.</summary>
+    internal Lazy<Forecast>? FirstWeek { get; init; }
+
+    /// <summary>Load of the wire on each tooth after some days, in order, or when it could be followed no farther,
+    /// but for one day at least; null where that is not known.</summary>
+    internal ImmutableArray<ClinicalLoad>? After(int days)
+    {
+        if (FirstWeek?.Value is not { } week)
+            return null;
+
+        int day = Math.Min(days, week.Days.Length - 1);
+        return day >= 1 ? [.. week.Days[day].Teeth.Select(tooth => tooth.Clinical)] : null;
+    }
+
     /// <summary>Load of the wire on each tooth, in order, that a policy holds ceilings against. Where the load once the
     /// ligament has given is wanted and not known, that on tying in stands for it.</summary>
     public ImmutableArray<ClinicalLoad> JudgedLoads(VisitPolicy policy)

@@ -7,10 +7,10 @@ namespace Archwright.Treatment.Decisions;
 /// <summary>Engages many wires on one arch and leaves out those that need not be tried.</summary>
 /// <remarks>
 /// Of one alloy, a section that holds another inside it is stiffer in bending and twist and has less play: where the
-/// smaller is ruled out by the mechanics (does not go in, takes a set, loads a tooth above its ceiling), the larger is
-/// too. A rigorous proof would need every force to grow with stiffness; what is certain is that the stored energy
-/// does. Not yet held against the full search by a test. Alloys are searched side by side and each from thin to
-/// thick, so that the answer does not depend on the number of threads.
+/// smaller is ruled out by the mechanics (does not go in, takes a set, loads a tooth at first above what even a brief
+/// load may be), the larger is too. A rigorous proof would need every force to grow with stiffness; what is certain is
+/// that the stored energy does. Alloys are searched side by side and each from thin to thick, so that the answer does
+/// not depend on the number of threads.
 /// </remarks>
 internal sealed class WireSearch(VisitView view, VisitOptions options, CancellationToken cancellation)
 {
@@ -61,7 +61,7 @@ internal sealed class WireSearch(VisitView view, VisitOptions options, Cancellat
             : new WireFigures { Wire = wire, Engaged = false, ThickerThan = thinner.Id };
     }
 
-    private bool VisitRulesSay(WireFigures wire) => Rules.VisitRules.IsRuledOut(wire, view);
+    private bool VisitRulesSay(WireFigures wire) => Rules.VisitRules.KeepsThickerOut(wire, view);
 
     // A failure is passed on as it is, not wrapped.
     private void InParallel(int count, Action<int> work)

@@ -93,6 +93,9 @@ public static class LadderAdvisor
             (LadderAnswer? nearest, double? factor) = fewest.Path is null && !isThere ? Nearest() : (null, null);
             LadderAnswer? asked = Asked();
             LadderAnswer[] besides = [.. answers.Concat(nearest is null ? [] : [nearest])];
+            (string? because, ImmutableArray<string> considered) = isThere
+                ? ($"{_space.Present!.Wire.Id} is in place: no lighter than the working wire.", []) // it is
+                : answers.IsEmpty ? WhyNone(fewest) : (null, []);
             return new LadderAdvice
             {
                 Question = _question,
@@ -113,8 +116,8 @@ public static class LadderAdvisor
                     : [.. besides.Select(one => LadderTies.Difference(asked, one, _policy))],
                 Nearest = nearest,
                 CeilingFactor = factor,
-                Because = isThere ? $"{_space.Present!.Wire.Id} is in place: no lighter than the working wire." // it is
-                    : answers.IsEmpty ? WhyNone(fewest) : null,
+                Because = because,
+                Considerations = considered,
                 Cautions = [.. LadderCautions.Of(_question.Today, _policy, _working, _isAssumed)],
                 Missing = [.. MissingFacts.Of(_question.Today with { WorkingWire = _working })],
                 WiresLookedAt = _space.Wires.Length,
@@ -245,22 +248,34 @@ public static class LadderAdvisor
             ];
         }
 
-        private string WhyNone(LadderFinding none)
+        private (string Because, ImmutableArray<string> Considered) WhyNone(LadderFinding none)
         {
             if (none.Farthest is not { } far)
             {
                 LadderFit lightest = _today.Fit(_space.Wires[0].Wire, _space.Present, _space.Rules);
-                return "No wire may go in today." + (lightest.Against.IsEmpty ? ""
-                    : $" Not even {lightest.Wire.Id}: {lightest.Against[0].Sentence}");
+                return (
+                    "No wire may go in today." + (lightest.Against.IsEmpty ? ""
+                        : $" Not even {lightest.Wire.Id}: {lightest.Against[0].Sentence}"),
+                    Considered(lightest, _today, _space.Present));
             }
 
             LadderFit last = far.Fits[^1];
             string reached = $"Within the rules the ladder ends with {last.Wire.Id}.";
-            return _space.Above(last).FirstOrDefault() is { } next
-                && LadderFollower.Follow(
-                    _space, far.Fits[0], [.. Others(far), next.Wire], _space.Rate, insists: false).Stop is { } stop
-                ? $"{reached} {stop}" : reached;
+            if (_space.Above(last).FirstOrDefault() is not { } next)
+                return (reached, []);
+
+            FollowedSequence followed = LadderFollower.Follow(
+                _space, far.Fits[0], [.. Others(far), next.Wire], _space.Rate, insists: false);
+            return (
+                followed.Stop is { } stop ? $"{reached} {stop}" : reached,
+                followed.Refused is { } refused ? Considered(refused.Fit, refused.Arch, last) : []);
         }
+
+        private ImmutableArray<string> Considered(LadderFit refused, ILadderArch arch, LadderFit? present) =>
+            arch is LadderArch there
+                ? [.. LadderConsiderations.Of(
+                    refused, _space.Rules.View(there.Arch, present, there.IsToday), present)]
+                : [];
 
         private static IReadOnlyList<CatalogueWire> Others(LadderPath path) =>
             [.. path.Fits.Skip(1).Select(fit => fit.Wire)];

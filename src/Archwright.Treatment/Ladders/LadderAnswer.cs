@@ -146,6 +146,10 @@ public sealed record LadderAdvice
     /// <summary>Why there is no answer, in a sentence; null where there is one.</summary>
     public string? Because { get; init; }
 
+    /// <summary>Where there is no answer: what binds, and what might be considered. Empty where something else than a
+    /// ceiling is in the way.</summary>
+    public ImmutableArray<string> Considerations { get; init; } = [];
+
     /// <summary>What to heed.</summary>
     public required ImmutableArray<string> Cautions { get; init; }
 

@@ -18,6 +18,10 @@ internal sealed record WornWire(LadderFit Fit, int Visit, int Week, int Interval
 /// <param name="Stop">Why the next could not; null where the last is in.</param>
 internal sealed record FollowedSequence(ImmutableArray<WornWire> Wires, string? Stop)
 {
+    /// <summary>The wire that could not go in, and the arch where it was tried; null where the last is in, or visits
+    /// ran out.</summary>
+    public (LadderFit Fit, ILadderArch Arch)? Refused { get; init; }
+
     public bool IsWhole => Stop is null;
 }
 
@@ -41,7 +45,7 @@ internal static class LadderFollower
         double gentlerThan = double.PositiveInfinity)
     {
         if (!CanGoIn(first, insists))
-            return new FollowedSequence([], Refused(first));
+            return new FollowedSequence([], Refused(first)) { Refused = (first, space.Today) };
 
         var worn = ImmutableArray.CreateBuilder<WornWire>();
         ILadderArch arch = space.Today;
@@ -63,7 +67,7 @@ internal static class LadderFollower
             }
 
             if (!CanGoIn(found, insists))
-                return new FollowedSequence(worn.ToImmutable(), Refused(found));
+                return new FollowedSequence(worn.ToImmutable(), Refused(found)) { Refused = (found, there) };
 
             visit += looks;
             week += looks * course.Interval;

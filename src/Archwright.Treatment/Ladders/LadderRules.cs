@@ -59,6 +59,7 @@ internal sealed class LadderRules
         return new LadderFit
         {
             Figures = figures, Against = against, IsRuledOut = VisitRules.IsRuledOut(figures, view),
+            KeepsThickerOut = VisitRules.KeepsThickerOut(figures, view),
             ComfortIndex = figures is { Engaged: true, IsPresent: false } ? ComfortIndex.Of(figures, Policy) : 0,
         };
     }

@@ -100,7 +100,7 @@ internal sealed class LadderSpace
             }
 
             LadderFit fit = arch.Fit(one.Wire, present, Rules);
-            if (fit is { IsRuledOut: true, Figures.IsUnanswered: false })
+            if (fit is { KeepsThickerOut: true, Figures.IsUnanswered: false })
                 ruledOut.Add(one.Wire);
             if (fit.IsRuledOut && (fit.Figures.IsWholeLaw || fit.Figures.IsUpperBound))
             {

@@ -7,8 +7,12 @@ namespace Archwright.Treatment.Policies;
 /// <param name="Unit">Unit in the file.</param>
 /// <param name="Low">Smallest value that is read.</param>
 /// <param name="High">Largest value that is read.</param>
-internal sealed record PolicyFigureKind(string Name, string Unit, double Low, double High)
+/// <param name="Without">What holds where a policy leaves it out; null where every policy must have it.</param>
+internal sealed record PolicyFigureKind(string Name, string Unit, double Low, double High, double? Without = null)
 {
+    public const string BriefDays = "brief_days";
+    public const string BriefIntrusion = "brief_intrusion";
+    public const string BriefForce = "brief_force";
     public const string SpentSpeed = "spent_speed";
     public const string KeepShare = "keep_share";
     public const string EarlyWeeks = "early_weeks";
@@ -62,5 +66,8 @@ internal sealed record PolicyFigureKind(string Name, string Unit, double Low, do
         new(LadderVisits, "visits", 1, 60),
         new(LadderExtraVisits, "visits", 0, 60),
         new(LadderForecasts, "forecasts", 1, 10000),
+        new(BriefDays, "days", 1, 7, Without: 7),
+        new(BriefIntrusion, "1", 1, 10, Without: 1),
+        new(BriefForce, "1", 1, 10, Without: 1),
     ];
 }

@@ -129,7 +129,8 @@ public static class PolicyReader
                 node.Fault($"The figure '{name}' is given twice.", "Keep one of the two.");
         }
 
-        foreach (PolicyFigureKind kind in PolicyFigureKind.All.Where(kind => !found.ContainsKey(kind.Name)))
+        foreach (PolicyFigureKind kind in PolicyFigureKind.All.Where(
+            kind => kind.Without is null && !found.ContainsKey(kind.Name)))
         {
             root.Find("figures")?.Fault(
                 $"The figure '{kind.Name}' is missing.", $"Add it, in {kind.Unit}, with its source.");

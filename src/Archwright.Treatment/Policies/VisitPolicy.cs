@@ -42,7 +42,10 @@ public sealed record VisitPolicy
     public required string SorenessSource { get; init; }
 
     /// <summary>All figures, in the order of the file's description.</summary>
-    public IReadOnlyList<PolicyFigure> Figures => [.. PolicyFigureKind.All.Select(kind => _figures[kind.Name])];
+    public IReadOnlyList<PolicyFigure> Figures =>
+    [
+        .. PolicyFigureKind.All.Where(kind => _figures.ContainsKey(kind.Name)).Select(kind => _figures[kind.Name]),
+    ];
 
     /// <summary>A wire that moves no tooth faster is spent [mm/week].</summary>
     public double SpentSpeed => Of(PolicyFigureKind.SpentSpeed);
@@ -116,6 +119,18 @@ public sealed record VisitPolicy
     /// <summary>Forecasts after which the search for ladders ends with the best it has.</summary>
     public int LadderForecasts => (int)Math.Round(Of(PolicyFigureKind.LadderForecasts));
 
+    /// <summary>A load that is within its ceiling after so many days is brief [days].</summary>
+    public int BriefDays => (int)Math.Round(Of(PolicyFigureKind.BriefDays));
+
+    /// <summary>How many times its ceiling a brief load may be; 1 where nothing is let pass.</summary>
+    public double BriefFactor(LoadKind kind) => kind switch
+    {
+        LoadKind.IntrusionForce => Of(PolicyFigureKind.BriefIntrusion),
+        LoadKind.LabiolingualForce or LoadKind.MesiodistalForce or LoadKind.ExtrusionForce =>
+            Of(PolicyFigureKind.BriefForce),
+        _ => 1, // of moments nothing is known
+    };
+
     /// <summary>Relative error of the computed forces.</summary>
     public double ForceAccuracy => Of(PolicyFigureKind.ForceAccuracy);
 
@@ -159,7 +174,8 @@ public sealed record VisitPolicy
 
     private string Changed => Version.EndsWith('*') ? Version : Version + "*";
 
-    private double Of(string name) => _figures[name].Value;
+    private double Of(string name) => _figures.TryGetValue(name, out PolicyFigure? figure) ? figure.Value
+        : PolicyFigureKind.All.First(kind => kind.Name == name).Without!.Value; // the reader asked for all others
 
     private static VisitPolicy ReadEmbedded()
     {

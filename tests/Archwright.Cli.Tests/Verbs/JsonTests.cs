@@ -37,7 +37,7 @@ public sealed class JsonTests
             "archwright-ladder/1",
             [
                 "working_wire", "working_wire_assumed", "answers", "nearest", "ceiling_factor", "because",
-                "differences", "cautions", "missing", "wires_looked_at", "forecasts", "draws", "seed",
+                "considerations", "differences", "cautions", "missing", "wires_looked_at", "forecasts", "draws", "seed",
                 "friction", "soft_tissue", "policy_version", "decision",
             ]),
         ["twist"] = (

@@ -132,6 +132,9 @@ public sealed class LadderAdvisorTests
         Assert.Empty(advice.Answers);
         Assert.NotNull(advice.Because);
         Assert.NotNull(advice.Nearest);
+        Assert.Contains("What binds: ", advice.Considerations[0], StringComparison.Ordinal);
+        Assert.Matches(@"\(\d\d\) under .* times the ceiling of ", advice.Considerations[0]);
+        Assert.All(advice.Considerations, one => Assert.DoesNotMatch("(?i)must|have to", one)); // they order nothing
         Assert.True(advice.CeilingFactor > 1);
         Assert.Contains(advice.Nearest.Steps, step => !step.Against.IsEmpty);
     }

@@ -20,6 +20,13 @@ internal static class VisitRules
         new SuitsThePatient(),
     ];
 
+    /// <summary>Whether the mechanics rules a wire out, and with it every one of its alloy whose section holds its own.
+    /// </summary>
+    public static bool KeepsThickerOut(WireFigures wire, VisitView view) => wire.ThickerThan is not null
+        || new GoesIn().Judge(wire, view) is { Kind: FindingKind.Against }
+        || new SpringsBack().Judge(wire, view) is { Kind: FindingKind.Against }
+        || wire.Engaged && WithinCeilings.KeepsThickerOut(wire, view);
+
     /// <summary>Whether the mechanics rules a wire out.</summary>
     public static bool IsRuledOut(WireFigures wire, VisitView view) => wire.ThickerThan is not null
         || Physical.Any(rule => rule.Judge(wire, view) is { Kind: FindingKind.Against });

@@ -17,6 +17,14 @@ namespace Archwright.Treatment.Decisions.Tracing;
 /// <param name="Ceiling">[N or N·mm]</param>
 public sealed record CeilingTrace(LoadKind Kind, double OnTyingIn, double Judged, double Ceiling)
 {
+    /// <summary>Days after which the judged load is read, where it might be brief; 0 where it is that at
+    /// first.</summary>
+    public int AfterDays { get; init; }
+
+    /// <summary>The load at first: once the ligament has given, or on tying in, as the policy says [N or
+    /// N·mm].</summary>
+    public double AtFirst { get; init; }
+
     /// <summary>Whether it is within.</summary>
     public bool IsWithin => Judged <= Ceiling;
 }
@@ -138,14 +146,13 @@ public sealed record ToothTrace
             return [];
 
         var view = new VisitView(advice.Question, policy, SentenceStyle.Default, advice.Figures.Present);
-        ClinicalLoad judged = wire.JudgedLoads(policy)[slot];
         return
         [
-            .. LoadKinds.All
-                .Select(kind => (Kind: kind, Ceiling: view.Ceilings.Find(advice.Question.Tooth(slot), kind)))
-                .Where(one => one.Ceiling is not null)
-                .Select(one => new CeilingTrace(
-                    one.Kind, one.Kind.Of(wire.Loads[slot]), one.Kind.Of(judged), one.Ceiling!.Limit.Value)),
+            .. Rules.WithinCeilings.Held(wire, view).Where(one => one.Load.Slot == slot).Select(one => new CeilingTrace(
+                one.Load.Kind, one.Load.Kind.Of(wire.Loads[slot]), one.Load.Figure, one.Load.Ceiling)
+            {
+                AfterDays = one.Days, AtFirst = one.AtFirst,
+            }),
         ];
     }
 }
