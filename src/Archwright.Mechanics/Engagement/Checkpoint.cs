@@ -8,6 +8,7 @@ namespace Archwright.Mechanics.Engagement;
 internal sealed class Checkpoint
 {
     private readonly RodMesh _mesh;
+    private readonly Tension _tension;
     private readonly double[] _state;
     private readonly Station[] _stations;
     private readonly ContactRow[] _rows;
@@ -19,6 +20,7 @@ internal sealed class Checkpoint
     public Checkpoint(int mostNodes, int mostStations, int mostRows, int slots)
     {
         _mesh = new RodMesh(mostNodes);
+        _tension = new Tension(mostNodes);
         _state = new double[8 * mostNodes];
         _stations = new Station[mostStations];
         _rows = new ContactRow[mostRows];
@@ -29,6 +31,7 @@ internal sealed class Checkpoint
     public void Keep(Equilibrium rod, double temperature)
     {
         _mesh.CopyFrom(rod.Mesh);
+        _tension.CopyFrom(rod.Tension);
         rod.State.CopyTo(_state);
         rod.Contacts.Stations.CopyTo(_stations);
         rod.Contacts.Rows.CopyTo(_rows);
@@ -44,6 +47,7 @@ internal sealed class Checkpoint
     public double PutBack(Equilibrium rod)
     {
         rod.Mesh.CopyFrom(_mesh);
+        rod.Tension.CopyFrom(_tension);
         _state.AsSpan(0, rod.State.Length).CopyTo(rod.State);
         _stations.AsSpan(0, rod.Contacts.StationCount).CopyTo(rod.Contacts.Stations);
         _rows.AsSpan(0, rod.Contacts.RowCount).CopyTo(rod.Contacts.Rows);

@@ -13,8 +13,6 @@ public sealed partial class Engager
     private const double LongestTurn = 0.1;
     private const double LongestWarming = 5;
 
-    private const double FirstPart = 1e-3;
-
     private readonly Checkpoint _whole;
     private Arrangement? _arrangementBefore;
 
@@ -40,22 +38,6 @@ public sealed partial class Engager
         }
 
         return 1 / Math.Max(1, Math.Ceiling(parts - 1e-9));
-    }
-
-    private void Start(SlotFrame[] target, double done, double next)
-    {
-        if (_rod.Law.Remembers)
-            Predict(target, done, next);
-        else
-            MoveSlots(target, next);
-    }
-
-    // A small part of the stride shows which way the wire goes; it is then taken along for the whole of it.
-    private void Predict(SlotFrame[] target, double done, double next)
-    {
-        MoveSlots(target, done + FirstPart * (next - done), carryWire: false);
-        bool isGuessed = _rod.Predict(1 / FirstPart);
-        MoveSlots(target, next, carryWire: !isGuessed);
     }
 
     private void Warm(double temperature)

@@ -9,6 +9,9 @@ public sealed partial class Engager
     private bool NodesAreOff()
     {
         double least = NodeTracking.LeastShareOfForce * _rod.Contacts.LargestForce();
+        double tolerance = _rod.Law.HasHistory || (_rubs && _rod.Contacts.HasFriction)
+            ? NodeToleranceWithHistory
+            : NodeTolerance;
         ReadOnlySpan<double> s = _rod.Mesh.S;
         foreach (ref readonly ContactRow row in _rod.Contacts.Rows)
         {
@@ -18,7 +21,7 @@ public sealed partial class Engager
             ref readonly Station station = ref _rod.Contacts.Stations[row.Station];
             double before = station.S - s[station.Element];
             double after = s[station.Element + 1] - station.S;
-            if (Math.Min(before, after) > NodeTolerance)
+            if (Math.Min(before, after) > tolerance)
                 return true;
         }
 
@@ -28,6 +31,7 @@ public sealed partial class Engager
     private void BuildMesh()
     {
         _rod.Mesh.Build(_plan.Nodes(PerGap, PerSlot, TypicalWidth()), _layout.Rest);
+        _rod.Tension.Forget();
         AttachFixedRows();
     }
 
@@ -72,6 +76,7 @@ public sealed partial class Engager
         ReadOnlySpan<double> places = _plan.Nodes(PerGap, PerSlot, TypicalWidth());
         _rod.Mesh.Build(places, _layout.Rest);
         MeshTransfer.Carry(_meshBefore, _before.AsSpan(0, 8 * nodes), places, _rod.State);
+        _rod.Tension.Forget();
         AttachFixedRows();
         foreach (ref Station station in _rod.Contacts.Stations)
             station.Element = 0;

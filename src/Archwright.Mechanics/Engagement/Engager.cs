@@ -26,11 +26,22 @@ public sealed partial class Engager
     private const int DirectIterations = 80;
     private const int StepIterations = 40;
     private const double ShortestStride = 1.0 / 512;
-    private const double NodeTolerance = 0.01;
+    // A node this far from the touching place [mm] is moved there; with a history or friction, which would be brought
+    // along, only from the second on.
+    private const double NodeTolerance = 0.003;
+    private const double NodeToleranceWithHistory = 0.01;
     private const int MostRemeshes = 3;
     private const double MostHalfWidth = 10;
+
+    // Wire that displaced slots may draw in between them, beyond as much again as lies there at rest [mm]: room for nodes.
+    private const double MostDrawn = 80;
     private const int NearIterationsWithMemory = 30;
-    private const int MostSlidesWithMemory = 3;
+    // A wire that transforms or yields is not the same after it has slid, so that there is no one place where it rests
+    // once it has a history; and friction would hold many times as much. It follows a force along that could be felt
+    // [share of the largest], and no farther; as it goes in, it comes to rest.
+    private const double FeltLater = 0.02;
+    private const double FeltAtFirst = 5e-4;
+    private const int MostSlidesWithMemory = 2;
     private const int MostFirstSlidesWithMemory = 12;
 
     private readonly Layout _layout;
@@ -65,7 +76,7 @@ public sealed partial class Engager
 
         int nodes = 16 + stations
             + arrangement.Slots.Length * (PerSlot + PerGap)
-            + (int)(6 * PerGap * length / MeshPlan.UsualGap);
+            + (int)(PerGap * (2 * length + MostDrawn) / MeshPlan.UsualGap);
         int rows = 4 * stations + 6 * arrangement.Slots.Length + 2;
         _plan = new MeshPlan(nodes);
         _rod = new Equilibrium(
@@ -240,7 +251,7 @@ public sealed partial class Engager
 
             _travelled.Take(_rod);
             double next = Math.Min(1, done + stride);
-            Start(target, done, next);
+            MoveSlots(target, next);
             last = Settle(_rod.Law.Remembers ? NearIterationsWithMemory : NearIterations, near: true, cancellation);
             if (last != SearchEnd.Converged)
             {
@@ -335,26 +346,36 @@ public sealed partial class Engager
 
         // A node that moves would bring another history to its points in the middle of a search; a new wire has none.
         _rod.NodesFollow = !_rod.Law.HasHistory;
+        _rod.Felt = _rubs ? FeltLater : FeltAtFirst;
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
         _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near
             ? Near(cancellation)
             : _rod.SearchInside(mostIterations, aim, restart: true, loose: true, cancellation);
         _rod.Tie = RodAssembly.FineTie;
+        int remeshes = 0;
         int slides = 0;
-        for (int pass = 0; pass < MostRemeshes && end == SearchEnd.Converged; pass++)
+        bool exact = false;
+        while (end == SearchEnd.Converged)
         {
             // Between walls, nodes are laid anew once at least, by where the wire touches: the mesh does not tell the
             // way it came.
-            if ((pass == 0 && _hasWalls && !_rod.Law.HasHistory) || NodesAreOff())
+            if (remeshes < MostRemeshes && ((remeshes == 0 && _hasWalls && !_rod.Law.HasHistory) || NodesAreOff()))
+            {
                 MoveNodes();
+                remeshes++;
+            }
             else if (slides++ >= MostSlides(near) || !_rod.SlideBetween())
+            {
                 break;
+            }
 
-            end = Again(mostIterations, near, loose: true, cancellation);
+            exact = TryHeld(loose: false, cancellation);
+            if (!exact)
+                end = Again(mostIterations, near, loose: true, cancellation);
         }
 
-        if (end == SearchEnd.Converged && TryHeld(loose: false, cancellation))
+        if (end == SearchEnd.Converged && (exact || TryHeld(loose: false, cancellation)))
             return end;
 
         if (end == SearchEnd.Converged)
@@ -367,7 +388,7 @@ public sealed partial class Engager
 
     // A wire without memory slides within a search.
     private int MostSlides(bool near) => !_rod.Law.Remembers ? 0
-        : near ? MostSlidesWithMemory
+        : near && _rubs ? MostSlidesWithMemory
         : MostFirstSlidesWithMemory;
 
     // The walls that were touched before are likely to be touched still. Where that search does not settle, the wire is

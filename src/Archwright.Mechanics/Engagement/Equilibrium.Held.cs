@@ -11,11 +11,15 @@ namespace Archwright.Mechanics.Engagement;
 /// </remarks>
 internal sealed partial class Equilibrium
 {
+    private double _shortShift;
     private const double NearBalance = 0.05;
     private const double Worse = 100;
 
-    // Nodes go along with the touching places for so many steps; then they stand, so that the last digits come fast.
+    // Nodes go along with the touching places for so many steps while the shape is far from settled; then they stand, so
+    // that the last digits come fast, but for moves [mm] that hardly disturb them.
     private const int FollowedSteps = 2;
+    private const double NearMove = 1e-5;
+
 
     /// <summary>Settles the rest with the touched walls held as they are (see <c>ContactSet.HoldTouched</c>).</summary>
     /// <param name="mostIterations">Bound.</param>
@@ -27,7 +31,7 @@ internal sealed partial class Equilibrium
         Contacts.Penalty = ContactNumber;
         Contacts.Interior = 0;
         Contacts.HoldsSet = true;
-        Law.Stiffening = 0;
+        Law.Stiffening = loose && Law.HasHistory ? 1 : 0;
         try
         {
             return Contacts.Locate(Mesh, q, Frames)
@@ -44,11 +48,10 @@ internal sealed partial class Equilibrium
     {
         Span<double> q = State;
         Contacts.Freeze(Mesh, q, Frames);
-        double forceTolerance = loose ? LooseForce : ForceTolerance;
-        double placeTolerance = loose ? LoosePlace : PlaceTolerance;
-
-        // What ends exactly starts from what has settled loosely.
-        double shift = loose ? HeldShift : LastShift;
+        double shift = HeldShift;
+        bool isPolished = false;
+        if (loose)
+            _shortShift = 0;
         double last = double.PositiveInfinity;
         double lastButOne = double.PositiveInfinity;
         double first = double.PositiveInfinity;
@@ -67,23 +70,41 @@ internal sealed partial class Equilibrium
                 return SearchEnd.Stalled;
 
             bool near = Residual <= NearBalance * force;
-            bool settled = Residual <= Math.Max(forceTolerance * force, 1e-9) && Violation <= placeTolerance;
-            if (settled && Contacts.IsConsistent(placeTolerance) && Rests(force, loose))
+            _isNear = near;
+            if (loose ? IsRoughlyBalanced(force) : IsBalanced(force) && !WantsPolish(force, last, ref isPolished))
                 return SearchEnd.Converged;
             if (pass == mostIterations)
-                return SearchEnd.OutOfIterations;
+                return isPolished && IsBalanced(force) ? SearchEnd.Converged : SearchEnd.OutOfIterations;
+
+            // Close to the answer nothing has to be held any more.
+            if (pass == 0 && near)
+                shift = LeastHeldShift;
 
             Iterations++;
             if (!TryPlan(ref shift, slides: near || pass > 0, force, exact: !loose, out double slide))
                 return SearchEnd.Stalled;
 
-            StepHeld(slide, follow: NodesFollow && pass < FollowedSteps);
+            StepHeld(slide, pass < FollowedSteps ? FarthestFollowed(near) : 0);
             shift = NextHeldShift(shift, pass < PatiencePasses || near || Residual < Falls * lastButOne);
             lastButOne = last;
             last = Residual;
         }
 
         return SearchEnd.OutOfIterations;
+    }
+
+    private bool IsRoughlyBalanced(double force) => Residual <= RoughForce * force && Violation <= RoughPlace;
+
+    private bool IsBalanced(double force) =>
+        Residual <= Math.Max(ForceTolerance * force, 1e-9) && Violation <= PlaceTolerance
+        && Contacts.IsConsistent(PlaceTolerance) && Rests(force, loose: false);
+
+    // One step more where the balance still falls fast: it costs little, and leaves nothing but rounding.
+    private bool WantsPolish(double force, double last, ref bool isPolished)
+    {
+        bool wants = !isPolished && Residual > Polished * force && Residual < Falls * last;
+        isPolished = true;
+        return wants;
     }
 
     // A step, and the walls that will be touched after it. Where the wire would give way without the walls that let go,
@@ -93,12 +114,12 @@ internal sealed partial class Equilibrium
         slide = 0;
         while (shift <= LargestPlannedShift)
         {
-            if (!Direction(ref shift))
+            if (!HeldDirection(ref shift))
                 return false;
 
             if (_touching.TryRevise(this, _step.AsSpan(0, 8 * Mesh.Nodes)))
             {
-                if (_touching.Changes > 0 && (!Evaluate(State, out _) || !Direction(ref shift)))
+                if (_touching.Changes > 0 && (!Evaluate(State, out _) || !HeldDirection(ref shift)))
                     return false;
 
                 slide = slides ? PlanSlide(force, exact) : 0;
@@ -111,19 +132,61 @@ internal sealed partial class Equilibrium
         return false;
     }
 
-    private void StepHeld(double slide, bool follow)
+    // Where the wire has no stiffness of its own in some direction (it floats between the walls of all its slots), the
+    // least that makes it stand is found once, and kept.
+    private bool HeldDirection(ref double shift)
+    {
+        while (!TryDirection(shift))
+        {
+            if (_isNear)
+                _shortShift = shift;
+            shift *= 10;
+            if (shift > LargestShift)
+                return false;
+        }
+
+        if (shift > LastShift && _isNear)
+            Refine();
+        return true;
+    }
+
+    // What the shift holds back is asked again: without it each step would leave a share of what is soft.
+    private void Refine()
+    {
+        Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
+        Span<double> left = _bySlide.AsSpan(0, step.Length);
+        for (int pass = 0; pass < Refinements; pass++)
+        {
+            _tangent.Multiply(step, left);
+            for (int i = 0; i < left.Length; i++)
+                left[i] = -_gradient[i] - left[i];
+            _factor.Solve(left);
+            for (int i = 0; i < left.Length; i++)
+                step[i] += left[i];
+        }
+    }
+
+    private const int Refinements = 2;
+    private bool _isNear;
+
+    private double FarthestFollowed(bool near) => !NodesFollow ? 0
+        : !near ? double.PositiveInfinity
+        : Law.Remembers || Contacts.HasFriction ? 0 : NearMove;
+
+    private void StepHeld(double slide, double farthestFollowed)
     {
         Span<double> q = State;
         Span<double> step = _step.AsSpan(0, q.Length);
         double share = Math.Min(1, StepLimit(step));
         Contacts.TakeForces(step, slide, share);
+        Tension.Foresee(Mesh, q, step, share);
         for (int i = 0; i < q.Length; i++)
             q[i] += share * step[i];
 
         TakeSlide(share * slide);
         _lastStepShare = share;
-        if (follow)
-            _tracking.Follow(Mesh, Contacts, Rest, Frames, q);
+        if (farthestFollowed > 0)
+            _tracking.Follow(Mesh, Contacts, Rest, Frames, q, farthestFollowed);
         else
             Contacts.Locate(Mesh, q, Frames);
         Contacts.Freeze(Mesh, q, Frames);
@@ -131,10 +194,15 @@ internal sealed partial class Equilibrium
 
     // What is added to the diagonal [N/mm]: enough at first that tails that stand free do not swing, next to nothing at
     // last, for they would come to rest slowly; more again where the steps do not settle.
-    private static double NextHeldShift(double shift, bool falls) => falls
-        ? Math.Max(LastShift, 0.1 * shift)
+    private double NextHeldShift(double shift, bool falls) => falls
+        ? Math.Max(LeastHeldShift, 0.1 * shift)
         : Math.Min(LargestHeldShift, Math.Max(10 * shift, HeldShift));
 
+    private double LeastHeldShift => Math.Max(LastShift, 10 * _shortShift);
+
+    private const double Polished = 1e-9;
+    private const double RoughForce = 0.02;
+    private const double RoughPlace = 1e-4;
     private const double HeldShift = 1e-2;
     private const double LastShift = 1e-7;
     private const double LargestHeldShift = 1;

@@ -19,7 +19,8 @@ internal sealed partial class Equilibrium
     private const double LeastInsideShift = 1e-4;
     private const double LooseAim = 1e-4;
     private const double LastAim = 1e-8;
-    private const double InsideLooseForce = 1e-3;
+    private const double SortedForce = 0.3;
+    private const double SortedPlace = 1e-3;
     private const double InsideForce = 5e-8;
 
     /// <summary>Looks for equilibrium by a primal-dual interior-point method: every wall is felt from afar, in
@@ -54,7 +55,7 @@ internal sealed partial class Equilibrium
             double residual = TrueResidual();
             if (Law.Remembers)
                 Stiffen(residual, ref before);
-            if (IsEnough(residual, force, pass, loose) && Rests(force, loose))
+            if (loose ? IsSorted(residual, force) : IsEnough(residual, force, pass) && Rests(force, loose: false))
             {
                 Residual = residual;
                 return SearchEnd.Converged;
@@ -76,14 +77,17 @@ internal sealed partial class Equilibrium
         return SearchEnd.OutOfIterations;
     }
 
+    // The walls have sorted themselves out: which of them are touched is found faster with the walls held from here on.
+    private bool IsSorted(double residual, double force) =>
+        residual <= SortedForce * force && Violation <= SortedPlace;
+
     // The bounds widen where the last digits come slowly (tails of the wire that stand nearly free): what was reached
     // is in the result.
-    private bool IsEnough(double residual, double force, int pass, bool loose)
+    private bool IsEnough(double residual, double force, int pass)
     {
-        double wider = loose || pass < 6 ? 1 : pass < 12 ? 20 : 100;
-        double enough = Math.Max((loose ? InsideLooseForce : InsideForce) * force, 5e-9) * wider;
-        double places = loose ? LoosePlace : PlaceTolerance * wider;
-        return residual <= enough && Violation <= places && Contacts.Interior <= (loose ? LooseAim : LastAim);
+        double wider = pass < 6 ? 1 : pass < 12 ? 20 : 100;
+        return residual <= Math.Max(InsideForce * force, 5e-9) * wider && Violation <= PlaceTolerance * wider
+            && Contacts.Interior <= LastAim;
     }
 
     private void StepInside(ref double shift, double slide, double residual, double aimOfResidual, double leastAim)
@@ -92,6 +96,7 @@ internal sealed partial class Equilibrium
         Span<double> step = _step.AsSpan(0, q.Length);
         (double slacks, double forces) = Contacts.InteriorStep(step, slide);
         double share = StayWithinReach(Math.Min(slacks, StepLimit(step)));
+        Tension.Foresee(Mesh, q, step, share);
         for (int i = 0; i < q.Length; i++)
             q[i] += share * step[i];
 

@@ -1,7 +1,6 @@
 namespace Archwright.Mechanics.Engagement;
 
-/// <content>What a wire with memory needs beyond an elastic one: a first guess of a step, and a tangent that does not
-/// promise too much.</content>
+/// <content>What a wire with memory needs beyond an elastic one: a tangent that does not promise too much.</content>
 /// <remarks>A fibre on its line is some thirty times as soft as one that turns back from it. Newton's tangent knows
 /// only one of the two, and where many fibres have to turn back its step is far too long. So a share of the elastic
 /// stiffness is put in its place, raised where steps had to be cut short and lowered where they were taken whole, and
@@ -10,29 +9,6 @@ internal sealed partial class Equilibrium
 {
     private const double LeastStiffening = 0.1;
     private const double NoStiffening = 0.02;
-
-    /// <summary>Takes the wire along by what its elastic stiffness and the restraints in force say to a small motion of
-    /// the slots that has been made already, times a number.</summary>
-    /// <param name="times">How much longer the whole motion is.</param>
-    /// <returns>Whether the guess could be made; nothing is changed otherwise.</returns>
-    public bool Predict(double times)
-    {
-        Span<double> q = State;
-        Contacts.Penalty = SearchNumber;
-        Contacts.Interior = 0;
-        double shift = BaseShift / 100;
-        Law.Stiffening = 1;
-        bool isFound = Evaluate(q, out _) && Direction(ref shift) && shift <= 1;
-        Law.Stiffening = 0;
-        Span<double> step = _step.AsSpan(0, q.Length);
-        if (!isFound || StepLimit(step) < times)
-            return false;
-
-        for (int i = 0; i < q.Length; i++)
-            q[i] += times * step[i];
-
-        return true;
-    }
 
     // Returns the next shift.
     private double NextStiffening(double shift, double share)

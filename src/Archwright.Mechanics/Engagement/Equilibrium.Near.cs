@@ -57,11 +57,11 @@ internal sealed partial class Equilibrium
 
     private bool Rests(double force, bool loose)
     {
-        if (Slide is not { Moves: true } slide || Law.Remembers)
+        if (Slide is not { Moves: true } slide || Law.HasHistory)
             return true;
 
         double pin = Contacts.Rows[^1].Effective;
-        return loose ? slide.Rests(pin, force) : Engagement.Slide.IsGone(pin, force);
+        return IsUnfelt(pin, force) || (loose ? slide.Rests(pin, force) : Engagement.Slide.IsGone(pin, force));
     }
 
     private bool Advance(ref double merit, ref double shift, double slide)
@@ -84,6 +84,7 @@ internal sealed partial class Equilibrium
             if (Evaluate(trial, out double value) && Accept(Reference(merit), value, share * slope, residual))
             {
                 Remember(merit);
+                Tension.Forget();
                 trial.CopyTo(q);
                 Contacts.Freeze(Mesh, q, Frames);
                 merit = value;

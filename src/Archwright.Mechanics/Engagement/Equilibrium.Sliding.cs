@@ -17,10 +17,6 @@ internal sealed partial class Equilibrium
 {
     private const double SlideProbe = 1e-4;
 
-    // A wire that transforms or yields is not the same after it has slid, so that there is no one place where it rests;
-    // and friction would hold many times as much. It follows a force that could be felt, and no farther.
-    private const double FeltShare = 0.02;
-
     private readonly RodMesh _probe;
     private readonly double[] _bySlide;
     private readonly double[] _ofWire;
@@ -30,9 +26,12 @@ internal sealed partial class Equilibrium
     /// <summary>Who decides how far the wire slides in a step; null where it does not.</summary>
     public Slide? Slide { get; set; }
 
+    /// <summary>Force along the wire that a wire with history follows, as a share of the largest force.</summary>
+    public double Felt { get; set; } = 0.02;
+
     // Adds the wire's answer to a slide to the step, and returns the slide [mm]. The factors and the step are there.
     private double PlanSlide(double largestForce, bool exact) =>
-        Law.Remembers ? 0 : PlanSlideNow(largestForce, exact);
+        Law.HasHistory ? 0 : PlanSlideNow(largestForce, exact);
 
     /// <summary>Lets a wire with memory slide, between two searches: with its points its history moves, which a search
     /// must not meet on its way.</summary>
@@ -42,7 +41,7 @@ internal sealed partial class Equilibrium
         double shift = BaseShift;
         double force = Math.Max(Contacts.LargestForce(), 0.1);
         if (Slide is not { Moves: true } slide || slide.Rests(Contacts.Rows[^1].Effective, force)
-            || Math.Abs(Contacts.Rows[^1].Effective) <= FeltShare * force)
+            || IsUnfelt(Contacts.Rows[^1].Effective, force))
         {
             return false;
         }
@@ -64,6 +63,11 @@ internal sealed partial class Equilibrium
         return true;
     }
 
+    // Along the arch, a wire with memory may rest at places tenths of a millimetre apart for less than a thousandth of
+    // the largest force.
+    private bool IsUnfelt(double force, double largestForce) =>
+        Law.Remembers && Math.Abs(force) <= Felt * largestForce;
+
     private double PlanSlideNow(double largestForce, bool exact)
     {
         if (Slide is not { Moves: true } slide)
@@ -73,7 +77,7 @@ internal sealed partial class Equilibrium
         (int element, ElementVector along) = Contacts.Derivative(Contacts.RowCount - 1);
         Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
         double force = pin.Effective + Contacts.Penalty * along.Dot(step, element);
-        if (slide.IsHeldByNothing(force, largestForce, exact))
+        if (slide.IsHeldByNothing(force, largestForce, exact) || IsUnfelt(force, largestForce))
             return 0;
 
         if (!BySlide(largestForce))

@@ -11,7 +11,7 @@ namespace Archwright.Mechanics.Engagement;
 /// hardly changes, and less and less as Newton converges.</remarks>
 internal sealed class NodeTracking
 {
-    private const double LeastMove = 1e-6;
+    private const double LeastMove = 1e-7;
     private const double LargestShareOfElement = 0.3;
     public const double LeastShareOfForce = 0.03;
 
@@ -25,9 +25,11 @@ internal sealed class NodeTracking
         _before = new double[most];
     }
 
-    /// <summary>Moves nodes to the touching places of a state.</summary>
-    public void Follow(RodMesh mesh, ContactSet contacts, RestCurve rest, ReadOnlySpan<SlotFrame> frames,
-        Span<double> q)
+    /// <summary>Moves nodes to the touching places of a state, where those are no farther than
+    /// <paramref name="farthest"/> [mm].</summary>
+    public void Follow(
+        RodMesh mesh, ContactSet contacts, RestCurve rest, ReadOnlySpan<SlotFrame> frames, Span<double> q,
+        double farthest = double.PositiveInfinity)
     {
         _count = 0;
         if (!contacts.Locate(mesh, q, frames))
@@ -48,7 +50,8 @@ internal sealed class NodeTracking
             if (node <= lastMoved || node == pinned || node == 0 || node == mesh.Nodes - 1)
                 continue;
 
-            double room = LargestShareOfElement * Math.Min(mesh.Length(node - 1), mesh.Length(node));
+            double room = Math.Min(
+                farthest, LargestShareOfElement * Math.Min(mesh.Length(node - 1), mesh.Length(node)));
             if (Math.Abs(move) < LeastMove || Math.Abs(move) > room)
                 continue;
 

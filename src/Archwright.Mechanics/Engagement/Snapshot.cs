@@ -36,6 +36,7 @@ internal sealed class Snapshot
     {
         rod.TakeSlide(_slide - (rod.Slide?.Shift ?? 0));
         rod.Mesh.CopyFrom(_mesh);
+        rod.Tension.Forget();
         _state.AsSpan(0, 8 * rod.Mesh.Nodes).CopyTo(rod.State);
         for (int i = 0; i < rod.Contacts.RowCount; i++)
         {

@@ -27,30 +27,32 @@ namespace Archwright.Mechanics.Engagement;
 internal sealed class TouchingSet
 {
     private const int MostChanges = 96;
+    private const int MostAnswers = 128;
     private const int MostSteps = 400;
     private const double LeastDepth = 1e-10;
     private const double LeastShareOfForce = 1e-10;
     private const double LeastRate = 1e-14;
 
-    private readonly int _room;
     private readonly int[] _sides;
     private readonly int[] _elements;
     private readonly ElementVector[] _derivatives;
     private readonly bool[] _isHeld;
     private readonly bool[] _isChanged;
 
-    // Force of a held wall and depth of a free one before the step; J·d; its change along the present direction.
+    // Force of a held wall and depth of a free one before the step; J·d with the walls as they were, and as they are
+    // now; its change along the present direction.
     private readonly double[] _rho;
     private readonly double[] _before;
+    private readonly double[] _free;
     private readonly double[] _moved;
     private readonly double[] _rates;
     private readonly double[] _added;
     private readonly int[] _columnOf;
     private readonly int[] _changed = new int[MostChanges];
     private readonly double[] _vector = new double[MostChanges];
-    private readonly double[] _matrix = new double[MostChanges * MostChanges];
-    private readonly double[] _direction;
-    private double[][] _columns = [];
+    private readonly GrowingFactor _factor = new(MostChanges);
+    private readonly double[] _answers;
+    private readonly double[] _column;
     private int _count;
     private int _solved;
 
@@ -58,7 +60,6 @@ internal sealed class TouchingSet
     /// <param name="mostNodes">Most nodes of the wire.</param>
     public TouchingSet(int mostRows, int mostNodes)
     {
-        _room = 8 * mostNodes;
         _sides = new int[2 * mostRows];
         _elements = new int[2 * mostRows];
         _derivatives = new ElementVector[2 * mostRows];
@@ -66,11 +67,15 @@ internal sealed class TouchingSet
         _isChanged = new bool[2 * mostRows];
         _rho = new double[2 * mostRows];
         _before = new double[2 * mostRows];
+        _free = new double[2 * mostRows];
         _moved = new double[2 * mostRows];
         _rates = new double[2 * mostRows];
         _added = new double[2 * mostRows];
         _columnOf = new int[2 * mostRows];
-        _direction = new double[_room];
+        _column = new double[8 * mostNodes];
+
+        // Few are ever asked for: nothing is cleared.
+        _answers = GC.AllocateUninitializedArray<double>(2 * mostRows * MostAnswers);
     }
 
     /// <summary>Walls that changed in the last <see cref="TryRevise"/>.</summary>
@@ -80,11 +85,12 @@ internal sealed class TouchingSet
     /// <param name="rod">Evaluated; its factor is that of the tangent.</param>
     /// <param name="step">The step with the walls as they are.</param>
     /// <returns>False when no consistent set was found; then nothing is changed.</returns>
+
     public bool TryRevise(Equilibrium rod, ReadOnlySpan<double> step)
     {
         Collect(rod, step);
         double leastForce = LeastShareOfForce * Math.Max(rod.Contacts.LargestForce(), 0.1);
-        if (!TryLetGo(rod, step, leastForce))
+        if (!TryLetGo(rod, leastForce))
             return false;
 
         for (int pass = 0; pass < MostSteps; pass++)
@@ -96,7 +102,7 @@ internal sealed class TouchingSet
                 return true;
             }
 
-            if (!TryPushBack(rod, step, i, ref pass))
+            if (!TryPushBack(rod, i, ref pass))
                 return false;
         }
 
@@ -109,6 +115,7 @@ internal sealed class TouchingSet
         _count = 0;
         _solved = 0;
         Changes = 0;
+        _factor.Clear();
         for (int side = 0; side < 2 * contacts.RowCount; side++)
         {
             if (!contacts.IsSide(side))
@@ -121,7 +128,8 @@ internal sealed class TouchingSet
             _isHeld[i] = contacts.IsHeld(side);
             _isChanged[i] = false;
             _before[i] = _isHeld[i] ? contacts.ForceOf(side) : contacts.Depth(side);
-            _moved[i] = _derivatives[i].Dot(step, _elements[i]);
+            _free[i] = _derivatives[i].Dot(step, _elements[i]);
+            _moved[i] = _free[i];
             _added[i] = 0;
             _columnOf[i] = -1;
         }
@@ -130,7 +138,7 @@ internal sealed class TouchingSet
     private double HeldForce(int i) => _before[i] + _rho[i] * _moved[i];
 
     // Walls only let go here, so this ends; what is left pushes.
-    private bool TryLetGo(Equilibrium rod, ReadOnlySpan<double> step, double least)
+    private bool TryLetGo(Equilibrium rod, double least)
     {
         bool more = true;
         while (more)
@@ -140,12 +148,12 @@ internal sealed class TouchingSet
             {
                 if (!_isHeld[i] || _isChanged[i] || HeldForce(i) >= -least)
                     continue;
-                if (!TryAdd(i))
+                if (!TryAdd(rod, i))
                     return false;
                 more = true;
             }
 
-            if (more && !TrySolve(rod, step))
+            if (more && !TrySolve())
                 return false;
         }
 
@@ -176,11 +184,11 @@ internal sealed class TouchingSet
     }
 
     // Pushes one wall back until it is just touched; walls whose force falls to nil before that let go.
-    private bool TryPushBack(Equilibrium rod, ReadOnlySpan<double> step, int i, ref int pass)
+    private bool TryPushBack(Equilibrium rod, int i, ref int pass)
     {
         for (; pass < MostSteps; pass++)
         {
-            if (!TryDirection(rod, i, step.Length))
+            if (!TryDirection(rod, i))
                 return false;
 
             double rate = _isHeld[i] ? _vector[Array.IndexOf(_changed, i, 0, Changes)] : -_rates[i];
@@ -192,14 +200,10 @@ internal sealed class TouchingSet
             Take(i, length);
             if (blocker < 0)
             {
-                if (_isHeld[i])
-                    Remove(i);
-                else if (!TryAdd(i))
-                    return false;
-                return TrySolve(rod, step);
+                return (_isHeld[i] ? TryRemove(i) : TryAdd(rod, i)) && TrySolve();
             }
 
-            if (!TryChangeRole(blocker))
+            if (!TryChangeRole(rod, blocker))
                 return false;
         }
 
@@ -207,30 +211,28 @@ internal sealed class TouchingSet
     }
 
     // What changes for a unit of force on wall i while the others keep their roles.
-    private bool TryDirection(Equilibrium rod, int i, int unknowns)
+    private bool TryDirection(Equilibrium rod, int i)
     {
-        FillMatrix(rod, unknowns);
         Span<double> vector = _vector.AsSpan(0, Changes);
-        double[]? own = _isHeld[i] ? null : Column(rod, i, unknowns);
+        ReadOnlySpan<double> own = _isHeld[i] ? default : Answer(rod, i);
+        if (own.IsEmpty && !_isHeld[i])
+            return false;
+
         for (int a = 0; a < Changes; a++)
         {
             int j = _changed[a];
-            vector[a] = own is null
-                ? (j == i ? -1 : 0)
-                : -_rho[j] * _derivatives[j].Dot(own, _elements[j]);
+            vector[a] = !_isHeld[i] ? -own[j] : j == i ? -1 / _rho[i] : 0;
         }
 
-        if (!TrySolveDense(vector))
+        if (!TrySolveFactored(vector))
             return false;
 
-        Span<double> direction = _direction.AsSpan(0, unknowns);
-        direction.Clear();
-        if (own is not null)
-            Subtract(direction, own, 1);
+        Span<double> rates = _rates.AsSpan(0, _count);
+        rates.Clear();
+        if (!_isHeld[i])
+            Spans.AddScaled(rates, own, -1);
         for (int a = 0; a < Changes; a++)
-            Subtract(direction, _columns[_columnOf[_changed[a]]], vector[a]);
-        for (int k = 0; k < _count; k++)
-            _rates[k] = _derivatives[k].Dot(direction, _elements[k]);
+            Spans.AddScaled(rates, Kept(_changed[a]), -vector[a]);
 
         return true;
     }
@@ -274,60 +276,32 @@ internal sealed class TouchingSet
     }
 
     // All of the walls that change, exactly.
-    private bool TrySolve(Equilibrium rod, ReadOnlySpan<double> step)
+    private bool TrySolve()
     {
-        FillMatrix(rod, step.Length);
         Span<double> force = _vector.AsSpan(0, Changes);
         for (int a = 0; a < Changes; a++)
         {
             int i = _changed[a];
-            double moved = _derivatives[i].Dot(step, _elements[i]);
-            force[a] = _isHeld[i] ? _before[i] + _rho[i] * moved : _rho[i] * (_before[i] + moved);
+            force[a] = _free[i] + (_isHeld[i] ? _before[i] / _rho[i] : _before[i]);
         }
 
-        if (!TrySolveDense(force))
+        if (!TrySolveFactored(force))
             return false;
 
-        Span<double> sum = _direction.AsSpan(0, step.Length);
-        step.CopyTo(sum);
+        Span<double> moved = _moved.AsSpan(0, _count);
+        _free.AsSpan(0, _count).CopyTo(moved);
         for (int a = 0; a < Changes; a++)
         {
             _added[_changed[a]] = force[a];
-            Subtract(sum, _columns[_columnOf[_changed[a]]], force[a]);
+            Spans.AddScaled(moved, Kept(_changed[a]), -force[a]);
         }
-
-        for (int i = 0; i < _count; i++)
-            _moved[i] = _derivatives[i].Dot(sum, _elements[i]);
 
         return true;
     }
 
-    private void FillMatrix(Equilibrium rod, int unknowns)
+    private bool TrySolveFactored(Span<double> vector)
     {
-        int n = Changes;
-        for (int b = 0; b < n; b++)
-        {
-            double[] column = Column(rod, _changed[b], unknowns);
-            for (int a = 0; a < n; a++)
-            {
-                int i = _changed[a];
-                double g = _rho[i] * _derivatives[i].Dot(column, _elements[i]);
-                _matrix[a * n + b] = a == b && _isHeld[i] ? g - 1 : g;
-            }
-        }
-    }
-
-    private bool TrySolveDense(Span<double> vector)
-    {
-        try
-        {
-            DenseSystem.Solve(_matrix.AsSpan(0, Changes * Changes), vector);
-        }
-        catch (ArithmeticException)
-        {
-            return false;
-        }
-
+        _factor.Solve(vector);
         foreach (double value in vector)
         {
             if (!double.IsFinite(value))
@@ -337,50 +311,63 @@ internal sealed class TouchingSet
         return true;
     }
 
-    // F⁻¹ Jᵀ, once for each wall that changes.
-    private double[] Column(Equilibrium rod, int i, int unknowns)
+    // J F⁻¹ Jᵀ: what a unit of force on a wall does to the depth of every wall; once for each that changes. Empty where
+    // too many have been asked for.
+    private ReadOnlySpan<double> Answer(Equilibrium rod, int i)
     {
-        if (_columnOf[i] >= 0)
-            return _columns[_columnOf[i]];
+        if (_columnOf[i] < 0)
+        {
+            if (_solved == MostAnswers)
+                return [];
 
-        if (_solved == _columns.Length)
-            Array.Resize(ref _columns, Math.Max(16, 2 * _columns.Length));
-        double[] column = _columns[_solved] ??= new double[_room];
-        Span<double> z = column.AsSpan(0, unknowns);
+            _columnOf[i] = _solved++;
+            Ask(rod, i);
+        }
+
+        return Kept(i);
+    }
+
+    private void Ask(Equilibrium rod, int i)
+    {
+        Span<double> z = _column.AsSpan(0, 8 * rod.Mesh.Nodes);
         z.Clear();
         _derivatives[i].AddTo(z, _elements[i], 1);
         rod.Factor.Solve(z);
-        _columnOf[i] = _solved++;
-        return column;
+        Span<double> answer = Kept(i);
+        for (int k = 0; k < _count; k++)
+            answer[k] = _derivatives[k].Dot(z, _elements[k]);
     }
 
-    private static void Subtract(Span<double> x, double[] column, double factor)
-    {
-        for (int k = 0; k < x.Length && k < column.Length; k++)
-            x[k] -= factor * column[k];
-    }
+    private Span<double> Kept(int i) => _answers.AsSpan(_columnOf[i] * _sides.Length, _count);
 
-    private bool TryAdd(int i)
+    // The matrix of the walls that change: J F⁻¹ Jᵀ, less 1/ρ for one that lets go, whose force is in F.
+    private bool TryAdd(Equilibrium rod, int i)
     {
         if (Changes == MostChanges)
             return false;
 
-        _changed[Changes++] = i;
+        ReadOnlySpan<double> answer = Answer(rod, i);
+        if (answer.IsEmpty)
+            return false;
+
+        _changed[Changes] = i;
+        Span<double> row = _factor.Next();
+        for (int a = 0; a <= Changes; a++)
+            row[a] = answer[_changed[a]];
+        if (_isHeld[i])
+            row[Changes] -= 1 / _rho[i];
+        if (!_factor.TryAdd())
+            return false;
+
+        Changes++;
         _isChanged[i] = true;
         return true;
     }
 
     // A wall whose force has fallen to nil: a held one lets go, one that was taken in stands free again.
-    private bool TryChangeRole(int i)
-    {
-        if (_isHeld[i])
-            return TryAdd(i);
+    private bool TryChangeRole(Equilibrium rod, int i) => _isHeld[i] ? TryAdd(rod, i) : TryRemove(i);
 
-        Remove(i);
-        return true;
-    }
-
-    private void Remove(int i)
+    private bool TryRemove(int i)
     {
         int at = Array.IndexOf(_changed, i, 0, Changes);
         Changes--;
@@ -388,6 +375,7 @@ internal sealed class TouchingSet
             _changed[k] = _changed[k + 1];
         _isChanged[i] = false;
         _added[i] = 0;
+        return _factor.TryRemove(at);
     }
 
     // First let go, then take in: of a pair of walls one is touched at most.

@@ -42,13 +42,15 @@ internal sealed class FibreRod<TLaw> : RodLaw
 
     /// <inheritdoc/>
     public override double Add(
-        RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent)
+        RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent,
+        Tension tension)
     {
         _memory.Prepare(mesh);
         return Stiffening > 0
             ? RodAssembly.Add(
-                mesh, new ElasticTangent<FibreSection<TLaw>>(Section, Initial, Stiffening), tie, q, gradient, tangent)
-            : RodAssembly.Add(mesh, Section, tie, q, gradient, tangent);
+                mesh, new ElasticTangent<FibreSection<TLaw>>(Section, Initial, Stiffening), tie, q, gradient, tangent,
+                tension)
+            : RodAssembly.Add(mesh, Section, tie, q, gradient, tangent, tension);
     }
 
     /// <inheritdoc/>

@@ -75,9 +75,11 @@ internal static class RodAssembly
     /// <param name="q">State, 8 a node.</param>
     /// <param name="gradient">8 a node, added to.</param>
     /// <param name="tangent">Added to.</param>
+    /// <param name="tension">Forces along the wire as the last step foresaw them.</param>
     /// <returns>Energy of the wire [N·mm], as <see cref="Energy"/>.</returns>
     public static double Add<TLaw>(
-        RodMesh mesh, in TLaw law, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent)
+        RodMesh mesh, in TLaw law, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent,
+        Tension tension)
         where TLaw : struct, ISectionLaw
     {
         ref double state = ref MemoryMarshal.GetReference(q);
@@ -103,14 +105,15 @@ internal static class RodAssembly
                     point, kernel.Strain, out SectionForce force, out SectionTangent stiffness);
                 kernel.Gradient(force, local);
                 kernel.StrainRows(rows);
-                kernel.Geometric(at, force, hessian);
+                double along = tension.AtPoint(point, force.Axial, stiffness.AA);
+                kernel.Geometric(at, force with { Axial = along }, hessian);
                 AddMaterial(stiffness, rows, hessian);
                 Scatter(ref weights, point, half, local, hessian, work, ref g0, e, tangent);
             }
         }
 
         for (int i = 0; i < mesh.Nodes; i++)
-            energy += AddSlopeTie(SlopeTie(mesh, tie, i), q, i, gradient, tangent);
+            energy += AddSlopeTie(SlopeTie(mesh, tie, i), q, i, gradient, tangent, tension);
 
         // The middle turn of the element after the last node does not exist.
         tangent.Diagonal(mesh.Nodes - 1)[63] += 1;
@@ -189,7 +192,7 @@ internal static class RodAssembly
 
     // ½ k (|r′| − 1)²: gradient k (l − 1) t, second derivative k (t tᵀ + (l − 1)/l (I − t tᵀ)).
     private static double AddSlopeTie(
-        double k, ReadOnlySpan<double> q, int node, Span<double> gradient, BlockTridiagonal tangent)
+        double k, ReadOnlySpan<double> q, int node, Span<double> gradient, BlockTridiagonal tangent, Tension tension)
     {
         Vector3 slope = Slope(q, node);
         double l = slope.Length;
@@ -201,7 +204,7 @@ internal static class RodAssembly
 
         Span<double> d = tangent.Diagonal(node);
         Span<double> unit = [t.X, t.Y, t.Z];
-        double across = along / l;
+        double across = tension.AtNode(node, along, k) / l;
         for (int i = 0; i < 3; i++)
         {
             for (int j = 0; j < 3; j++)
@@ -209,6 +212,18 @@ internal static class RodAssembly
         }
 
         return along * (l - 1) / 2;
+    }
+
+    /// <summary>Slope dr/ds at a Gauss point, or its change where <paramref name="state"/> is one.</summary>
+    public static Vector3 Slope(ref double state, ref double weights, int element, int point)
+    {
+        ref double w = ref Unsafe.Add(ref weights, point * HermiteWeights.Count);
+        ref double q = ref Unsafe.Add(ref state, 8 * element);
+        Vector256<double> low = Vector256.LoadUnsafe(ref q) * Vector256.LoadUnsafe(ref w)
+            + Vector256.LoadUnsafe(ref q, 8) * Vector256.LoadUnsafe(ref w, 16);
+        Vector256<double> high = Vector256.LoadUnsafe(ref q, 4) * Vector256.LoadUnsafe(ref w, 4)
+            + Vector256.LoadUnsafe(ref q, 12) * Vector256.LoadUnsafe(ref w, 20);
+        return new Vector3(low[0] + low[3], low[1] + high[0], low[2] + high[1]);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -64,7 +64,8 @@ internal abstract class RodLaw
     /// <summary>Adds gradient and tangent; see <see cref="RodAssembly.Add"/>.</summary>
     /// <returns>Energy of the wire [N·mm].</returns>
     public abstract double Add(
-        RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent);
+        RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent,
+        Tension tension);
 
     /// <summary>Adds the gradient alone; see <see cref="RodAssembly.AddGradient"/>.</summary>
     /// <returns>Energy of the wire [N·mm].</returns>
@@ -116,8 +117,9 @@ internal sealed class ElasticRod(ElasticSection section, double stretch) : RodLa
 
     /// <inheritdoc/>
     public override double Add(
-        RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent) =>
-        RodAssembly.Add(mesh, Initial, tie, q, gradient, tangent);
+        RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient, BlockTridiagonal tangent,
+        Tension tension) =>
+        RodAssembly.Add(mesh, Initial, tie, q, gradient, tangent, tension);
 
     /// <inheritdoc/>
     public override double AddGradient(RodMesh mesh, double tie, ReadOnlySpan<double> q, Span<double> gradient) =>

@@ -3,9 +3,9 @@ namespace Archwright.Mechanics.Slots;
 /// <content>Walls whose touching is held while the rest settles.</content>
 internal sealed partial class ContactSet
 {
-    // Force over slack [N/mm] above which a wall of an interior-point search is taken as touched: about the wire's own
-    // stiffness.
-    private const double TouchedStiffness = 10;
+    /// <summary>Force over slack above which a wall of an interior-point search is taken as touched: about the wire's
+    /// own stiffness [N/mm].</summary>
+    public double TouchedStiffness { get; set; } = 10;
 
     /// <summary>Walls push, and pull, just where they are held as touched.</summary>
     public bool HoldsSet { get; set; }

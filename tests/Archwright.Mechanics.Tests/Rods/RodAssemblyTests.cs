@@ -98,7 +98,8 @@ public sealed class RodAssemblyTests
         var tangent = new BlockTridiagonal(RandomWire.Nodes);
         tangent.Clear(RandomWire.Nodes);
         var round = new ElasticSection(RandomWire.Stretch, 1100, 1100, 0);
-        RodAssembly.Add(wire.Mesh, round, RandomWire.Stretch, wire.State, g, tangent);
+        RodAssembly.Add(wire.Mesh, round, RandomWire.Stretch, wire.State, g, tangent,
+            new Tension(RandomWire.Nodes));
 
         (Vector3 force, Vector3 moment) = Total(g, wire.State);
         AssertNil(force, g);
@@ -128,7 +129,8 @@ public sealed class RodAssemblyTests
         double[] g = new double[Unknowns];
         tangent = new BlockTridiagonal(RandomWire.Nodes);
         tangent.Clear(RandomWire.Nodes);
-        RodAssembly.Add(wire.Mesh, RandomWire.Law, RandomWire.Stretch, q, g, tangent);
+        RodAssembly.Add(wire.Mesh, RandomWire.Law, RandomWire.Stretch, q, g, tangent,
+            new Tension(RandomWire.Nodes));
         return g;
     }
 
