@@ -33,7 +33,8 @@ public sealed partial class Engager
     private const int MostRemeshes = 3;
     private const double MostHalfWidth = 10;
 
-    // Wire that displaced slots may draw in between them, beyond as much again as lies there at rest [mm]: room for nodes.
+    // Wire that displaced slots may draw in between them, beyond as much again as lies there at rest [mm]: room for
+    // nodes.
     private const double MostDrawn = 80;
     private const int NearIterationsWithMemory = 30;
     // A wire that transforms or yields is not the same after it has slid, so that there is no one place where it rests

@@ -15,11 +15,10 @@ internal sealed partial class Equilibrium
     private const double NearBalance = 0.05;
     private const double Worse = 100;
 
-    // Nodes go along with the touching places for so many steps while the shape is far from settled; then they stand, so
-    // that the last digits come fast, but for moves [mm] that hardly disturb them.
+    // Nodes go along with the touching places for so many steps while the shape is far from settled; then they stand,
+    // so that the last digits come fast, but for moves [mm] that hardly disturb them.
     private const int FollowedSteps = 2;
     private const double NearMove = 1e-5;
-
 
     /// <summary>Settles the rest with the touched walls held as they are (see <c>ContactSet.HoldTouched</c>).</summary>
     /// <param name="mostIterations">Bound.</param>

@@ -63,10 +63,13 @@ internal sealed partial class Equilibrium
         return true;
     }
 
-    // Along the arch, a wire with memory may rest at places tenths of a millimetre apart for less than a thousandth of
-    // the largest force.
+    // Along the arch, a wire that lies in its slots almost passively finds no rest for hundreds of steps, driven to and
+    // fro by less than anybody could measure; one with memory may rest at places tenths of a millimetre apart for less
+    // than a thousandth of the largest force.
+    private const double Unfelt = 1e-4;
+
     private bool IsUnfelt(double force, double largestForce) =>
-        Law.Remembers && Math.Abs(force) <= Felt * largestForce;
+        Math.Abs(force) <= (Law.Remembers ? Math.Max(Unfelt, Felt * largestForce) : Unfelt);
 
     private double PlanSlideNow(double largestForce, bool exact)
     {

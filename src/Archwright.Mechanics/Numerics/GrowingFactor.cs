@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace Archwright.Mechanics.Numerics;
 
 /// <summary>Factors L D Lᵀ of a symmetric matrix that gains rows at its end and loses any of them.</summary>

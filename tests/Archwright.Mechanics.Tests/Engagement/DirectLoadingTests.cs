@@ -38,7 +38,7 @@ public sealed class DirectLoadingTests
         Assert.True(atOnce.TransformedShare >= leastTransformed, "Too little transformed to show much.");
         double difference = LawCases.Difference(inSteps, atOnce);
         TestContext.Current.TestOutputHelper?.WriteLine(
-            $"{id}: {difference:e1}, iterations {atOnce.Iterations} at once, {inSteps.Iterations} in steps, held {atOnce.HeldAlong:e1} {inSteps.HeldAlong:e1} of {atOnce.Slots.Max(x => x.OnTooth.Force.Length):0.0}");
+            $"{id}: {difference:e1}, iterations {atOnce.Iterations} at once, {inSteps.Iterations} in steps");
         Assert.Equal(0, difference, Share);
 
         // One that has to be led there in steps after its guess failed takes those of the steps and of the guess.
