@@ -45,9 +45,10 @@ public sealed record EngagementResult
     /// <summary>Largest out-of-balance nodal force [N].</summary>
     public required double Residual { get; init; }
 
-    /// <summary>Force along the arch that holds a wire which finds no rest within a few millimetres of sliding [N]; at
-    /// most 10⁻⁴ N for a wire that rests by itself, 5·10⁻⁴ of the largest force for a new one with memory. It is tied in
-    /// without friction: a real wire is held by that. The loads on the teeth do not sum to nil by this force.</summary>
+    /// <summary>Force along the arch that holds a wire which finds no rest within a few millimetres of sliding [N];
+    /// at most 10⁻⁴ N for a wire that rests by itself, 5·10⁻⁴ of the largest force for a new one with memory. It is
+    /// tied in without friction: a real wire is held by that. The loads on the teeth do not sum to nil by this
+    /// force.</summary>
     public double HeldAlong { get; init; }
 
     /// <summary>Why the wire cannot be engaged; null when it can. A converged result may still be obstructed
