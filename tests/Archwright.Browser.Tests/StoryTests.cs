@@ -203,6 +203,38 @@ public sealed partial class StoryTests(PracticeApp app)
     }
 
     [Fact]
+    public async Task A_bracket_that_came_off_is_noted_by_keyboard_computed_without_kept_and_taken_back()
+    {
+        await using Screen screen = await app.OpenAsync(390, 844);
+        IPage page = screen.Page;
+        await screen.SignInAsync("callum");
+        await screen.OpenChairAsync("Sanaa El-Khouri-Mills");
+        ILocator tooth = page.Locator("[data-tooth='22']");
+
+        await PressAsync(screen.Button("Not bonded, absent"));
+        await Looks.AreFreeAsync(page);
+        await PressAsync(screen.Button("22 upper left lateral incisor, not bonded"));
+
+        await CalledAsync(", not bonded");
+        await Looks.AreFreeAsync(page);
+        await page.GetByText("saved", new() { Exact = true }).WaitForAsync();
+        await page.ReloadAsync();
+        await CalledAsync(", not bonded");
+
+        await PressAsync(tooth);
+        await PressAsync(screen.Button("Absent"));
+        await CalledAsync(", absent");
+        await PressAsync(screen.Button("Undo"));
+        await CalledAsync(", not bonded");
+        await PressAsync(screen.Button("Bonded"));
+        await Assertions.Expect(tooth.Locator(".slot")).ToHaveCountAsync(1);
+        screen.IsClean();
+
+        Task CalledAsync(string ending) => Assertions.Expect(tooth).ToHaveAttributeAsync(
+            "aria-label", "upper left lateral incisor (22, ISO)" + ending);
+    }
+
+    [Fact]
     public async Task A_passkey_is_added_and_opens_the_door()
     {
         await using Screen screen = await app.OpenAsync();

@@ -4,6 +4,7 @@ using Archwright.Dentition.Prescriptions;
 using Archwright.Dentition.Teeth;
 using Archwright.Dentition.Ties;
 using Archwright.Mechanics.Slots;
+using Archwright.Practice.Courses;
 using Archwright.Practice.Values;
 
 namespace Archwright.Practice.Advice;
@@ -36,9 +37,22 @@ public static class ArchModel
                 .Select(pair => KeyValuePair.Create(pair.First, ToothOffset.From(pair.Second)))));
     }
 
+    /// <summary>Where the slot of each place of an arch belongs, whatever is noted of its tooth.</summary>
+    public static IReadOnlyDictionary<ToothNumber, SlotFrame> Places(Jaw jaw)
+    {
+        ArchSetup whole = ArchBuilder.Build(new ArchRequest { Jaw = jaw, Slot = SlotSize.In022, WireId = AnyWire });
+        return whole.Teeth.Zip(whole.Slots).ToDictionary(pair => pair.First, pair => pair.Second.Rest);
+    }
+
     private static ArchRequest Request(AdviceInputs inputs, string wireId)
     {
+        if (inputs.Bonded.Count < 2)
+            throw new ArgumentException("A wire needs two bonded teeth at least.", nameof(inputs));
+
         IEnumerable<ToothNumber> places = inputs.Jaw.Teeth().Where(tooth => tooth.Position <= 7);
+        ToothNumber[] unbonded =
+            [.. inputs.Bare.Where(pair => pair.Value == BareTooth.NotBonded).Select(pair => pair.Key)];
+        ToothNumber[] there = [.. inputs.Bonded.Concat(unbonded)];
         return new ArchRequest
         {
             Jaw = inputs.Jaw,
@@ -48,23 +62,29 @@ public static class ArchModel
             Ties = inputs.Ties.Where(pair => inputs.Bonded.Contains(pair.Key))
                 .ToImmutableDictionary(pair => pair.Key, pair => Figures(pair.Value)),
             Ends = inputs.Ends,
-            Without = [.. places.Except(inputs.Bonded)],
-            Positions = inputs.Positions.Where(pair => inputs.Bonded.Contains(pair.Key))
+            Unbonded = [.. unbonded],
+            Without = [.. places.Except(there)],
+            Positions = inputs.Positions.Where(pair => there.Contains(pair.Key))
                 .ToImmutableDictionary(pair => pair.Key, pair => pair.Value.ToClinical()),
         };
     }
 
-    /// <summary>Irregularity of the front teeth at some positions [mm]; null when one of the six has no
-    /// bracket.</summary>
-    public static double? Irregularity(Jaw jaw, Listing<ToothNumber> bonded, ToothMap<ToothOffset> positions) =>
+    /// <summary>Irregularity of the front teeth at some positions [mm]; null when one of the six is not
+    /// there.</summary>
+    /// <param name="treatment">The arch.</param>
+    /// <param name="bare">Places noted to hold no bracket; null for none. A crown without one counts.</param>
+    /// <param name="positions">Where the teeth stand.</param>
+    public static double? Irregularity(
+        ArchTreatment treatment, ToothMap<BareTooth>? bare, ToothMap<ToothOffset> positions) =>
         Build(
             new AdviceInputs
             {
-                Jaw = jaw,
+                Jaw = treatment.Jaw,
                 SlotCode = SlotSize.In022.Code,
-                Bonded = bonded,
+                Bonded = treatment.Appliance.BondedBut(bare),
+                Bare = bare ?? ToothMap<BareTooth>.Empty,
                 Positions = positions,
-                Ties = ToothMap<TieKind>.Same(bonded, TieKind.Closed),
+                Ties = ToothMap<TieKind>.Empty,
                 Stock = Listing<string>.Empty,
                 Alerts = Listing<People.AlertKind>.Empty,
             },

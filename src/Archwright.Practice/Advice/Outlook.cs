@@ -111,6 +111,6 @@ public sealed record Outlook(ImmutableArray<OutlookWeek> Weeks, string? WhyItSto
 
 /// <summary>The arch at the end of a week.</summary>
 /// <param name="Week">0 for today.</param>
-/// <param name="Irregularity">Of the front teeth [mm]; null when one of the six has no bracket.</param>
+/// <param name="Irregularity">Of the front teeth [mm]; null when one of the six is not there.</param>
 /// <param name="Positions">Where the teeth are expected.</param>
 public sealed record OutlookWeek(int Week, Percentiles? Irregularity, ToothMap<ToothOffset> Positions);

@@ -26,7 +26,8 @@ public sealed record PastInputs(AdviceInputs Inputs, string WireId)
             {
                 Jaw = treatment.Jaw,
                 SlotCode = treatment.Appliance.SlotCode,
-                Bonded = treatment.Appliance.Bonded,
+                Bonded = treatment.Appliance.BondedBut(arch.Bare),
+                Bare = arch.Bare ?? ToothMap<BareTooth>.Empty,
                 Positions = seen.Positions,
                 Ties = arch.Ties,
                 Ends = arch.RightEnd ?? default,

@@ -93,6 +93,10 @@ public sealed record AdviceInputs
     /// <summary>Teeth that carry a bracket.</summary>
     public required Listing<ToothNumber> Bonded { get; init; }
 
+    /// <summary>Places noted to hold no bracket on the day. A tooth that is neither here nor among
+    /// <see cref="Bonded"/> counts as not there.</summary>
+    public ToothMap<BareTooth> Bare { get; init; } = ToothMap<BareTooth>.Empty;
+
     /// <summary>Positions; a tooth not named stands in its place.</summary>
     public required ToothMap<ToothOffset> Positions { get; init; }
 

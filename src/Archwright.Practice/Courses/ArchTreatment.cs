@@ -25,6 +25,12 @@ public sealed record Appliance
 
     /// <summary>Id of the wire that the alignment is to end on; empty when not settled.</summary>
     public string WorkingWire { get; init; } = "";
+
+    /// <summary>Teeth that carry a bracket or a tube on a day.</summary>
+    /// <param name="bare">What was noted that day of places without one; null for nothing.</param>
+    public Listing<ToothNumber> BondedBut(ToothMap<BareTooth>? bare) => bare is null or { Count: 0 }
+        ? Bonded
+        : Listing<ToothNumber>.Of(Bonded.Where(tooth => !bare.Has(tooth)));
 }
 
 /// <summary>Treatment of one arch with a fixed appliance.</summary>
@@ -112,7 +118,8 @@ public sealed class ArchTreatment
         }
     }
 
-    private static void CheckEnough(IEnumerable<ToothNumber> bonded) =>
+    /// <summary>Stops an arch that no wire could lie in.</summary>
+    internal static void CheckEnough(IEnumerable<ToothNumber> bonded) =>
         PracticeRules.BondedTeethBelongToTheirArch.Keep(
             bonded.Distinct().Count() >= 2, "A wire needs two bonded teeth at least.");
 

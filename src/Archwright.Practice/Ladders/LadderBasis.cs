@@ -30,6 +30,7 @@ public sealed record LadderBasis(DateOnly On, AdviceInputs Inputs, bool WireStay
         Noted[] noted = [.. NotedOf(treatment, visits)];
         Noted? seen = noted.LastOrDefault(one => one.Arch.Seen is not null);
         Noted? fitted = noted.LastOrDefault(one => one.Arch.Decided is not null || one.Arch.Found is not null);
+        ToothMap<BareTooth>? bare = noted.LastOrDefault(one => one.Arch.Bare is not null)?.Arch.Bare;
         ArchVisit? tied = noted.LastOrDefault(one => one.Arch.Ties.Count > 0)?.Arch;
         DateOnly on = seen?.Arch.Seen!.On ?? treatment.BegunOn; // seen: chosen so above
         WireFound? wire = fitted is null ? null : WireAfter(fitted);
@@ -39,7 +40,8 @@ public sealed record LadderBasis(DateOnly On, AdviceInputs Inputs, bool WireStay
             {
                 Jaw = treatment.Jaw,
                 SlotCode = treatment.Appliance.SlotCode,
-                Bonded = treatment.Appliance.Bonded,
+                Bonded = treatment.Appliance.BondedBut(bare),
+                Bare = bare ?? ToothMap<BareTooth>.Empty,
                 Positions = seen?.Arch.Seen!.Positions ?? treatment.StartedFrom,
                 Ties = tied?.Ties ?? ToothMap<TieKind>.Same(treatment.Appliance.Bonded, treatment.Appliance.UsualTie),
                 Ends = tied?.FreerEnd ?? default,
@@ -66,6 +68,7 @@ public sealed record LadderBasis(DateOnly On, AdviceInputs Inputs, bool WireStay
             (LadderChange.Positions, On != now.On || !then.Positions.Equals(now.Inputs.Positions)),
             (LadderChange.Wire, then.PresentWire != now.Inputs.PresentWire || WireStays != now.WireStays),
             (LadderChange.Appliance, then.SlotCode != now.Inputs.SlotCode || !then.Bonded.Equals(now.Inputs.Bonded)
+                || !then.Bare.Equals(now.Inputs.Bare)
                 || then.WorkingWire != now.Inputs.WorkingWire),
             (LadderChange.Ties, !then.Ties.Equals(now.Inputs.Ties) || then.Ends != now.Inputs.Ends),
             (LadderChange.Patient, !then.Alerts.Equals(now.Inputs.Alerts) || then.AgeYears != now.Inputs.AgeYears

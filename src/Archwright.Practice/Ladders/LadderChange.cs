@@ -9,7 +9,7 @@ public enum LadderChange
     /// <summary>Another wire is in place.</summary>
     Wire,
 
-    /// <summary>Slot, bonded teeth or the working wire.</summary>
+    /// <summary>Slot, bonded and absent teeth or the working wire.</summary>
     Appliance,
 
     /// <summary>Ties or ends.</summary>

@@ -37,8 +37,8 @@ public sealed record ArchPictures
 }
 
 /// <summary>The arch in space, week by week, as a forecast has it.</summary>
-/// <param name="Teeth">ISO numbers of the teeth with a slot, from the patient's right to the left.</param>
-/// <param name="Slots">Width, height and depth of the slot of each [mm].</param>
+/// <param name="Teeth">ISO numbers of the teeth, from the patient's right to the left.</param>
+/// <param name="Slots">Width, height and depth of the slot of each [mm]; three zeros where there is no bracket.</param>
 /// <param name="WireRadius">Half the thickness of the wire [mm].</param>
 /// <param name="Weeks">The weeks, from today.</param>
 public sealed record SpacePictures(

@@ -47,6 +47,10 @@ public sealed record ArchVisit
     /// <summary>Positions seen; null while nobody has looked.</summary>
     public ArchSeen? Seen { get; init; }
 
+    /// <summary>Places that hold no bracket today; of a tooth not named the appliance counts. Null while nobody has
+    /// said anything, which is as last time.</summary>
+    public ToothMap<BareTooth>? Bare { get; init; }
+
     /// <summary>The advice as it was given; null when none was asked for.</summary>
     public Recommendation? Advised { get; init; }
 
@@ -69,6 +73,11 @@ public sealed record ArchVisit
         (WireEnds.Stopped, WireEnds.Stopped) => WireEnds.Stopped,
         _ => WireEnds.Free,
     };
+
+    /// <summary>True when an advice rests on the positions and brackets noted here.</summary>
+    public bool Bears(Recommendation advice) => Seen is { } seen
+        && advice.Inputs.Positions.Equals(seen.Positions)
+        && advice.Inputs.Bare.Equals(Bare ?? ToothMap<BareTooth>.Empty);
 }
 
 /// <summary>Everything that is noted at one visit. Immutable: an edit makes a new one.</summary>

@@ -3,6 +3,7 @@ using Archwright.Practice.Advice;
 using Archwright.Practice.Courses;
 using Archwright.Practice.People;
 using Archwright.Practice.Rules;
+using Archwright.Practice.Values;
 
 namespace Archwright.Practice.Visits;
 
@@ -68,8 +69,9 @@ public static class SigningChecks
                 : $"Note the positions of the {jaw.Word()} arch, or confirm that they are as last seen.");
 
     private static void Advice(Jaw jaw, ArchVisit arch) => PracticeRules.AdviceRestsOnWhatWasSeen.Keep(
-        arch.Advised is null || (arch.Seen is { } seen && arch.Advised.Inputs.Positions.Equals(seen.Positions)),
-        $"The advice for the {jaw.Word()} arch rests on other positions than those noted. Ask for it again.");
+        arch.Advised is null || arch.Bears(arch.Advised),
+        $"The advice for the {jaw.Word()} arch rests on other positions or brackets than those noted. "
+        + "Ask for it again.");
 
     private static void Decided(Jaw jaw, ArchVisit arch)
     {
@@ -92,7 +94,9 @@ public static class SigningChecks
         if (arch.Decided is null or { Act: WireAct.LeaveOut })
             return;
 
-        ToothNumber[] open = [.. treatment.Appliance.Bonded.Where(tooth => !arch.Ties.Has(tooth))];
+        Listing<ToothNumber> bonded = treatment.Appliance.BondedBut(arch.Bare);
+        ArchTreatment.CheckEnough(bonded);
+        ToothNumber[] open = [.. bonded.Where(tooth => !arch.Ties.Has(tooth))];
         PracticeRules.EveryBondedToothHasATie.Keep(
             open.Length == 0,
             $"Note how the wire is tied at "

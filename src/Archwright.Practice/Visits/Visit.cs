@@ -143,6 +143,7 @@ public sealed class Visit
             if (arch.Seen is { } seen)
                 ArchTreatment.CheckPositions(jaw, seen.Positions);
             ArchTreatment.CheckTeeth(jaw, arch.Ties.Teeth);
+            ArchTreatment.CheckTeeth(jaw, arch.Bare?.Teeth ?? []);
         }
 
         Content = content;

@@ -46,32 +46,33 @@ public static class VisitMerge
             return at.Pick(name, before, mine, theirs);
 
         ArchVisit old = before ?? ArchVisit.Blank;
-        ArchSeen? seen = at.Pick(name + ", positions", old.Seen, mine.Seen, theirs.Seen);
-        return new ArchVisit
+        var arch = new ArchVisit
         {
             Found = at.Pick(name + ", wire found", old.Found, mine.Found, theirs.Found),
-            Seen = seen,
-            Advised = Advice(seen, old.Advised, mine.Advised, theirs.Advised),
+            Seen = at.Pick(name + ", positions", old.Seen, mine.Seen, theirs.Seen),
+            Bare = Bare(at, name + ", bracket", old.Bare, mine.Bare, theirs.Bare),
             Decided = at.Pick(name + ", decision", old.Decided, mine.Decided, theirs.Decided),
             Ties = Teeth(at, name + ", tie", old.Ties, mine.Ties, theirs.Ties),
             RightEnd = at.Pick(name + ", right end", old.RightEnd, mine.RightEnd, theirs.RightEnd),
             LeftEnd = at.Pick(name + ", left end", old.LeftEnd, mine.LeftEnd, theirs.LeftEnd),
         };
+        return arch with { Advised = Advice(arch, old.Advised, mine.Advised, theirs.Advised) };
     }
 
-    // The program advises on each screen by itself, so two advices are nobody's contradiction: the one on record stays,
-    // as long as it rests on the positions that stand.
+    // The program advises on each screen by itself, so two advices are nobody's contradiction: the one on record stays.
+    // None stays that rests on other positions or brackets than those that stand.
     private static Recommendation? Advice(
-        ArchSeen? seen, Recommendation? before, Recommendation? mine, Recommendation? theirs)
+        ArchVisit arch, Recommendation? before, Recommendation? mine, Recommendation? theirs)
     {
-        if (Equals(mine, theirs) || Equals(theirs, before))
-            return mine;
-        if (Equals(mine, before))
-            return theirs;
-
-        return new[] { theirs, mine }.FirstOrDefault(one =>
-            one is not null && one.Inputs.Positions.Equals(seen?.Positions));
+        Recommendation?[] offered = Equals(theirs, before) ? [mine] : Equals(mine, before) ? [theirs] : [theirs, mine];
+        return offered.FirstOrDefault(one => one is not null && arch.Bears(one));
     }
+
+    private static ToothMap<BareTooth>? Bare(
+        Places at, string name, ToothMap<BareTooth>? before, ToothMap<BareTooth>? mine, ToothMap<BareTooth>? theirs) =>
+        mine is null && theirs is null ? null : Teeth(
+            at, name, before ?? ToothMap<BareTooth>.Empty, mine ?? before ?? ToothMap<BareTooth>.Empty,
+            theirs ?? before ?? ToothMap<BareTooth>.Empty);
 
     private static ToothMap<T> Teeth<T>(
         Places at, string name, ToothMap<T> before, ToothMap<T> mine, ToothMap<T> theirs)

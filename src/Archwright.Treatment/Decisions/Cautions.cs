@@ -36,7 +36,10 @@ internal static class Cautions
 
     private static IEnumerable<string> OfPatient(VisitView view)
     {
-        string[] bare = [.. view.Question.Arch.Unbonded.Select(tooth => tooth.Show(view.Style.Notation))];
+        string[] bare =
+        [
+            .. view.Question.Arch.Unbonded.Select(tooth => $"the {tooth.Name} ({tooth.Show(view.Style.Notation)})"),
+        ];
         if (bare.Length > 0)
         {
             yield return $"Without a bracket: {string.Join(", ", bare)}. "

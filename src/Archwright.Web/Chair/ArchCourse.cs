@@ -32,8 +32,8 @@ public sealed record ArchCourse(ArchTreatment Treatment, CourseChart? Chart, str
         List<(Visit Visit, double Week, double Mm)> known = [];
         foreach (Visit visit in file.Visits)
         {
-            if (visit.Content.Arch(treatment.Jaw)?.Seen is { } at
-                && ArchModel.Irregularity(treatment.Jaw, treatment.Appliance.Bonded, at.Positions) is { } mm)
+            if (visit.Content.Arch(treatment.Jaw) is { Seen: { } at } arch
+                && ArchModel.Irregularity(treatment, arch.Bare, at.Positions) is { } mm)
             {
                 known.Add((visit, (visit.Day.DayNumber - treatment.BegunOn.DayNumber) / 7.0, mm));
             }
@@ -41,7 +41,7 @@ public sealed record ArchCourse(ArchTreatment Treatment, CourseChart? Chart, str
 
         return known.Count == 0
             ? new ArchCourse(
-                file, treatment, known, null, "Positions are not on record, or not all front teeth are bonded.")
+                file, treatment, known, null, "Positions are not on record, or not all front teeth are there.")
             : new ArchCourse(
                 file, treatment, known, CourseChart.Draw(Points(known), null, 0), Said(known) + " Looking ahead…");
     }

@@ -85,6 +85,12 @@ public sealed class ChairState
     /// <summary>What is noted of the arch on the screen.</summary>
     public ArchVisit Arch => Content.Arch(Jaw) ?? ArchVisit.Blank;
 
+    /// <summary>What is noted of places without a bracket on the arch on the screen.</summary>
+    public ToothMap<BareTooth> Bare => Arch.Bare ?? ToothMap<BareTooth>.Empty;
+
+    /// <summary>Teeth of the arch on the screen that carry a bracket today.</summary>
+    public Listing<ToothNumber> Bonded => Treatment?.Appliance.BondedBut(Arch.Bare) ?? Listing<ToothNumber>.Empty;
+
     /// <summary>Positions to draw: those of today, or the last known ones, which the screen then calls so.</summary>
     public ArchSeen? Drawn => Arch.Seen ?? LastSeen;
 
@@ -146,7 +152,8 @@ public sealed class ChairState
         {
             Jaw = Jaw,
             SlotCode = treatment.Appliance.SlotCode,
-            Bonded = treatment.Appliance.Bonded,
+            Bonded = Bonded,
+            Bare = Bare,
             Positions = seen.Positions,
             Ties = Arch.Ties,
             Ends = Arch.FreerEnd,
@@ -206,6 +213,34 @@ public sealed class ChairState
         Advised = arch.Advised?.Inputs.Positions.Equals(positions) == true ? arch.Advised : null,
     });
 
+    /// <summary>What stands at a place today; null for a tooth with a bracket. A place where the appliance has none
+    /// counts as empty until something else is noted.</summary>
+    public BareTooth? BareAt(ToothNumber tooth) =>
+        Bare.Has(tooth) ? Bare.Of(tooth, default) : Bonded.Contains(tooth) ? null : BareTooth.Absent;
+
+    /// <summary>Notes that a place holds no bracket today, or what the appliance says of it again. A tie goes with the
+    /// bracket, and comes back as the usual one; an advice that rests on other brackets goes.</summary>
+    /// <param name="tooth">The place.</param>
+    /// <param name="bare">What stands there; null for what the appliance says.</param>
+    public void Note(ToothNumber tooth, BareTooth? bare)
+    {
+        if (Treatment is not { } treatment)
+            return;
+
+        bool isBonded = bare is null && treatment.Appliance.Bonded.Contains(tooth);
+        EditArch(arch =>
+        {
+            ToothMap<BareTooth> before = arch.Bare ?? ToothMap<BareTooth>.Empty;
+            ArchVisit after = arch with
+            {
+                Bare = bare is { } kind ? before.With(tooth, kind) : before.Without(tooth),
+                Ties = !isBonded ? arch.Ties.Without(tooth)
+                    : arch.Ties.Has(tooth) ? arch.Ties : arch.Ties.With(tooth, treatment.Appliance.UsualTie),
+            };
+            return after with { Advised = after.Advised is { } advice && after.Bears(advice) ? advice : null };
+        });
+    }
+
     /// <summary>Moves one tooth on the picture.</summary>
     public void Move(ToothNumber tooth, ToothOffset offset) => See(
         PositionsFrom.Measured, (Drawn?.Positions ?? ToothMap<ToothOffset>.Empty).With(tooth, offset.Rounded()));
@@ -214,7 +249,7 @@ public sealed class ChairState
     /// down on the frontal one. One drag is one change to take back.</summary>
     public void Drag(ToothDrag drag, ArchView view)
     {
-        if (Inputs is not { } inputs || !inputs.Bonded.Contains(drag.Tooth))
+        if (Inputs is not { } inputs || BareAt(drag.Tooth) == BareTooth.Absent)
             return;
 
         ToothMap<ToothOffset> now = Drawn?.Positions ?? ToothMap<ToothOffset>.Empty;
@@ -247,11 +282,11 @@ public sealed class ChairState
     }
 
     /// <summary>Notes an advice with the visit. It is no edit of a person, so it cannot be undone. One that rests on
-    /// other positions than those noted meanwhile comes too late and is dropped.</summary>
+    /// other positions or brackets than those noted meanwhile comes too late and is dropped.</summary>
     public void Advise(Jaw jaw, Recommendation? advice)
     {
         if (!IsSigned && Content.Arch(jaw) is { } arch
-            && (advice is null || advice.Inputs.Positions.Equals(arch.Seen?.Positions)))
+            && (advice is null || arch.Bears(advice)))
         {
             Content = Content.With(jaw, arch with { Advised = advice });
         }
@@ -330,9 +365,11 @@ public sealed class ChairState
             content = content.With(treatment.Jaw, arch with
             {
                 Found = arch.Found ?? FoundAfter(before),
+                Bare = arch.Bare ?? before?.Bare,
                 Ties = arch.Ties.Count > 0 ? arch.Ties
                     : before?.Ties is { Count: > 0 } ties ? ties
-                    : ToothMap<TieKind>.Same(treatment.Appliance.Bonded, treatment.Appliance.UsualTie),
+                    : ToothMap<TieKind>.Same(
+                        treatment.Appliance.BondedBut(arch.Bare ?? before?.Bare), treatment.Appliance.UsualTie),
                 RightEnd = arch.RightEnd ?? before?.RightEnd,
                 LeftEnd = arch.LeftEnd ?? before?.LeftEnd,
             });

@@ -6,6 +6,7 @@ using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
+using Archwright.Practice.Values;
 using Archwright.Web.Words;
 
 namespace Archwright.Web.Drawing;
@@ -28,16 +29,22 @@ public static class ArchDrawing
     private const double FigureHeight = 1.6;
 
     /// <summary>The picture of a wire at work.</summary>
-    public static ArchScene Draw(WireAtWork work, ArchView view)
+    /// <param name="work">The arch and its wire.</param>
+    /// <param name="view">Which way it is looked at.</param>
+    /// <param name="bare">What was noted of places without a bracket: an absent tooth is drawn where it would be. Null
+    /// leaves its place empty.</param>
+    public static ArchScene Draw(WireAtWork work, ArchView view, ToothMap<BareTooth>? bare = null)
     {
         Plane plane = view == ArchView.Occlusal
             ? new OcclusalPlane(work.Arch.Jaw)
             : new FrontalPlane(work.Arch.Slots);
         ImmutableArray<SceneTooth> teeth =
         [
-            .. work.Arch.Teeth.Select((tooth, i) => Tooth(work, plane, tooth, i)),
+            .. work.Arch.Teeth.Select((tooth, i) => Tooth(work, plane, tooth, i))
+                .Concat(Gaps(work.Arch.Jaw, plane, bare))
+                .OrderBy(tooth => tooth.Tooth.IsRight ? -tooth.Tooth.Position : tooth.Tooth.Position),
         ];
-        (double left, double top, double right, double bottom) = Bounds(work.Arch, plane);
+        (double left, double top, double right, double bottom) = Bounds(work.Arch, plane, bare);
         string wire = work.WhyNot is null
             ? Path(work.Result.CentreLine.Select(plane.AtWire), closed: false)
             : "";
@@ -61,21 +68,25 @@ public static class ArchDrawing
         Slot one = work.Arch.Slots[slot];
         bool isPlanned = work.Arch.Offsets[slot] == ClinicalOffset.Zero;
         ScenePoint centre = plane.At(slot, one.Actual.Centre);
-        ToothLoad? load = work.Loads.IsEmpty ? null : work.Loads[slot];
+        ToothLoad? load = work.Loads.IsEmpty || !one.IsBonded ? null : work.Loads[slot];
         Wrench onTooth = load is null ? default : work.Result.Slots[slot].OnTooth;
         ScenePoint tip = Tip(plane, slot, one.Actual.Centre, onTooth.Force);
         bool isDrawn = load is not null && Distance(centre, tip) > 6 * LeastForce;
         return new SceneTooth
         {
             Tooth = tooth,
-            Outline = Path(Outline(plane, tooth, slot, one.Actual), closed: true),
-            Planned = isPlanned ? "" : Path(Outline(plane, tooth, slot, one.Rest), closed: true),
-            Slot = Path(SlotCorners(plane, slot, one), closed: true),
+            Outline = Path(Outline(plane, tooth, one.Actual, point => plane.At(slot, point)), closed: true),
+            Planned = isPlanned ? ""
+                : Path(Outline(plane, tooth, one.Rest, point => plane.At(slot, point)), closed: true),
+            Slot = one.IsBonded ? Path(SlotCorners(plane, slot, one), closed: true) : "",
+            Bare = one.IsBonded ? null : BareTooth.NotBonded,
             Centre = centre,
-            Label = plane.LabelAt(slot, one, Crowns.Of(tooth)),
+            Label = plane.LabelAt(one.Rest, tooth, Crowns.Of(tooth)),
             Force = isDrawn ? Path([centre, tip], closed: false) : "",
             ForceHead = isDrawn ? Head(centre, tip) : "",
-            ForceLabel = Beyond(centre, tip, 2.2),
+            ForceLabel = one.IsBonded
+                ? Beyond(centre, tip, 2.2)
+                : plane.WordAt(one.Rest, tooth, Crowns.Of(tooth)),
             Turn = load is null ? "" : Turn(plane, slot, one.Actual, centre, onTooth.Moment),
             ForceN = load?.Load.Force,
             IsAbove = load?.Above is not null,
@@ -83,7 +94,43 @@ public static class ArchDrawing
         };
     }
 
-    private static IEnumerable<ScenePoint> Outline(Plane plane, ToothNumber tooth, int slot, SlotFrame frame)
+    private static IEnumerable<SceneTooth> Gaps(Jaw jaw, Plane plane, ToothMap<BareTooth>? bare) =>
+        Absent(jaw, bare).Select(one =>
+        {
+            ScenePoint centre = plane.AtPlace(one.Place, one.Place.Centre);
+            return new SceneTooth
+            {
+                Tooth = one.Tooth,
+                Bare = BareTooth.Absent,
+                Outline = Path(
+                    Outline(plane, one.Tooth, one.Place, point => plane.AtPlace(one.Place, point)), closed: true),
+                Planned = "",
+                Slot = "",
+                Centre = centre,
+                Label = plane.LabelAt(one.Place, one.Tooth, Crowns.Of(one.Tooth)),
+                Force = "",
+                ForceHead = "",
+                ForceLabel = plane.WordAt(one.Place, one.Tooth, Crowns.Of(one.Tooth)),
+                Turn = "",
+                ForceN = null,
+                IsAbove = false,
+                IsTied = true,
+            };
+        });
+
+    private static IEnumerable<(ToothNumber Tooth, SlotFrame Place)> Absent(Jaw jaw, ToothMap<BareTooth>? bare)
+    {
+        ToothNumber[] absent = [.. (bare ?? ToothMap<BareTooth>.Empty)
+            .Where(pair => pair.Value == BareTooth.Absent).Select(pair => pair.Key)];
+        if (absent.Length == 0)
+            return [];
+
+        IReadOnlyDictionary<ToothNumber, SlotFrame> places = ArchModel.Places(jaw);
+        return absent.Select(tooth => (tooth, places[tooth]));
+    }
+
+    private static IEnumerable<ScenePoint> Outline(
+        Plane plane, ToothNumber tooth, SlotFrame frame, Func<Vector3, ScenePoint> at)
     {
         if (Crowns.Of(tooth) is not { } crown)
             return [];
@@ -91,7 +138,7 @@ public static class ArchDrawing
         IEnumerable<Vector3> points = plane is OcclusalPlane
             ? CrownShape.FromBelow(crown, frame)
             : CrownShape.FromFront(crown, frame, ClinicalAxes.For(tooth).Occlusal(frame));
-        return points.Select(point => plane.At(slot, point));
+        return points.Select(at);
     }
 
     private static IEnumerable<ScenePoint> SlotCorners(Plane plane, int slot, Slot one)
@@ -148,12 +195,17 @@ public static class ArchDrawing
         return Path(arc, closed: false) + Head(before, end);
     }
 
-    private static (double Left, double Top, double Right, double Bottom) Bounds(ArchSetup arch, Plane plane)
+    private static (double Left, double Top, double Right, double Bottom) Bounds(
+        ArchSetup arch, Plane plane, ToothMap<BareTooth>? bare)
     {
+        (ToothNumber Tooth, SlotFrame Place)[] places =
+        [
+            .. arch.Teeth.Zip(arch.Slots, (tooth, slot) => (tooth, slot.Rest)), .. Absent(arch.Jaw, bare),
+        ];
         ScenePoint[] points =
         [
-            .. arch.Teeth.SelectMany((tooth, i) => Outline(plane, tooth, i, arch.Slots[i].Rest)),
-            .. arch.Slots.Select((slot, i) => plane.LabelAt(i, slot, Crowns.Of(arch.Teeth[i]))),
+            .. places.SelectMany(one => Outline(plane, one.Tooth, one.Place, point => plane.AtPlace(one.Place, point))),
+            .. places.Select(one => plane.LabelAt(one.Place, one.Tooth, Crowns.Of(one.Tooth))),
         ];
         return (
             points.Min(point => point.X) - Margin, points.Min(point => point.Y) - Margin,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Archwright.Dentition.Teeth;
+using Archwright.Practice.Values;
 
 namespace Archwright.Web.Drawing;
 
@@ -30,7 +31,7 @@ public sealed record SceneTooth
     /// <summary>Outline where it should stand; empty when it stands there.</summary>
     public required string Planned { get; init; }
 
-    /// <summary>The slot.</summary>
+    /// <summary>The slot; empty where there is no bracket.</summary>
     public required string Slot { get; init; }
 
     /// <summary>The slot's centre.</summary>
@@ -45,7 +46,7 @@ public sealed record SceneTooth
     /// <summary>Head of that arrow.</summary>
     public required string ForceHead { get; init; }
 
-    /// <summary>Where the figure of the force stands.</summary>
+    /// <summary>Where the figure of the force stands, or the word on a tooth without a bracket.</summary>
     public required ScenePoint ForceLabel { get; init; }
 
     /// <summary>Arrow of the moment about the line of sight; empty when it is small.</summary>
@@ -56,6 +57,9 @@ public sealed record SceneTooth
 
     /// <summary>True when a load is above its ceiling.</summary>
     public required bool IsAbove { get; init; }
+
+    /// <summary>Why there is no bracket; null where there is one. An absent tooth is drawn at its place.</summary>
+    public BareTooth? Bare { get; init; }
 
     /// <summary>True when the wire is tied in.</summary>
     public required bool IsTied { get; init; }

@@ -25,8 +25,8 @@ public sealed record SpaceSlot(double Width, double Height, double Depth);
 /// <param name="Iso">ISO number.</param>
 /// <param name="Crown">Its crown.</param>
 /// <param name="Root">Its root.</param>
-/// <param name="Slot">Its slot.</param>
-public sealed record SpaceTooth(string Iso, SpacePart Crown, SpacePart Root, SpaceSlot Slot);
+/// <param name="Slot">Its slot; null where there is no bracket.</param>
+public sealed record SpaceTooth(string Iso, SpacePart Crown, SpacePart Root, SpaceSlot? Slot);
 
 /// <summary>An arch for the view in space: surfaces of the teeth once, then where they stand and what acts on them with
 /// each solution. Bytes hold numbers of four bytes, lowest byte first, as browsers read them.</summary>
@@ -49,15 +49,16 @@ internal sealed class ArchSpaceModel
 
     /// <summary>The teeth of an arch, each in the frame of its slot.</summary>
     public static ArchSpaceModel Of(WireAtWork work) => Of(work.Arch.Teeth.Zip(
-        work.Arch.Slots, (tooth, slot) => (tooth, new SpaceSlot(slot.Width, slot.Height, slot.Depth))));
+        work.Arch.Slots,
+        (tooth, slot) => (tooth, slot.IsBonded ? new SpaceSlot(slot.Width, slot.Height, slot.Depth) : null)));
 
     /// <summary>Teeth with their slots, each in the frame of its slot.</summary>
-    public static ArchSpaceModel Of(IEnumerable<(ToothNumber Tooth, SpaceSlot Slot)> arch)
+    public static ArchSpaceModel Of(IEnumerable<(ToothNumber Tooth, SpaceSlot? Slot)> arch)
     {
         List<float> points = [];
         List<int> triangles = [];
         var teeth = ImmutableArray.CreateBuilder<SpaceTooth>();
-        foreach ((ToothNumber tooth, SpaceSlot slot) in arch)
+        foreach ((ToothNumber tooth, SpaceSlot? slot) in arch)
         {
             ToothShape shape = ToothShape.Of(tooth) ?? Nothing;
             teeth.Add(new SpaceTooth(
@@ -74,7 +75,7 @@ internal sealed class ArchSpaceModel
         for (int i = 0; i < work.Arch.Slots.Length; i++)
         {
             SlotFrame frame = work.Arch.Slots[i].Actual;
-            ToothLoad? load = work.Loads.IsEmpty ? null : work.Loads[i];
+            ToothLoad? load = work.Loads.IsEmpty || !work.Arch.Slots[i].IsBonded ? null : work.Loads[i];
             Wrench onTooth = load is null ? default : work.Result.Slots[i].OnTooth;
             foreach (Vector3 vector in new[]
                      {

@@ -18,8 +18,14 @@ internal abstract class Plane
     /// <summary>Unit vector from the picture toward who looks at it.</summary>
     public abstract Vector3 TowardViewer(int slot, SlotFrame frame);
 
+    /// <summary>A point of a place without a slot.</summary>
+    public abstract ScenePoint AtPlace(SlotFrame rest, Vector3 point);
+
     /// <summary>Where the number of a tooth stands.</summary>
-    public abstract ScenePoint LabelAt(int slot, Slot one, Crown? crown);
+    public abstract ScenePoint LabelAt(SlotFrame rest, ToothNumber tooth, Crown? crown);
+
+    /// <summary>Where a word on a tooth stands, beside its crown on the other side than its number.</summary>
+    public abstract ScenePoint WordAt(SlotFrame rest, ToothNumber tooth, Crown? crown);
 }
 
 /// <summary>On the biting surfaces: the upper arch from below, front teeth at the top; the lower arch from above, front
@@ -34,8 +40,13 @@ internal sealed class OcclusalPlane(Jaw jaw) : Plane
 
     public override Vector3 TowardViewer(int slot, SlotFrame frame) => new(0, 0, forward);
 
-    public override ScenePoint LabelAt(int slot, Slot one, Crown? crown) =>
-        AtWire(one.Rest.Centre - ((crown?.SlotToFace ?? 1) + (crown?.Depth ?? 8) + 2.6) * one.Rest.Outward);
+    public override ScenePoint AtPlace(SlotFrame rest, Vector3 point) => AtWire(point);
+
+    public override ScenePoint LabelAt(SlotFrame rest, ToothNumber tooth, Crown? crown) =>
+        AtWire(rest.Centre - ((crown?.SlotToFace ?? 1) + (crown?.Depth ?? 8) + 2.6) * rest.Outward);
+
+    public override ScenePoint WordAt(SlotFrame rest, ToothNumber tooth, Crown? crown) =>
+        AtWire(rest.Centre + 2.6 * rest.Outward);
 }
 
 /// <summary>From the lips, unrolled along the arch: each tooth is seen straight from its own front.</summary>
@@ -84,12 +95,20 @@ internal sealed class FrontalPlane : Plane
 
     public override Vector3 TowardViewer(int slot, SlotFrame frame) => slots[slot].Rest.Outward;
 
-    public override ScenePoint LabelAt(int slot, Slot one, Crown? crown)
+    public override ScenePoint AtPlace(SlotFrame rest, Vector3 point) => new(
+        AtWire(rest.Centre).X + Vector3.Dot(point - rest.Centre, rest.Along), -point.Z);
+
+    public override ScenePoint LabelAt(SlotFrame rest, ToothNumber tooth, Crown? crown)
     {
         // Beyond the neck: above the upper teeth, below the lower ones.
-        bool isUpper = ToothNumber.TryParse(one.Label, out ToothNumber tooth) && tooth.IsUpper;
         double toNeck = crown is null ? 6 : crown.Height - crown.SlotToEdge + 2.8;
-        return new ScenePoint(places[slot], isUpper ? -toNeck : toNeck);
+        return new ScenePoint(AtWire(rest.Centre).X, tooth.IsUpper ? -toNeck : toNeck);
+    }
+
+    public override ScenePoint WordAt(SlotFrame rest, ToothNumber tooth, Crown? crown)
+    {
+        double toEdge = (crown?.SlotToEdge ?? 4) + 1.8;
+        return new ScenePoint(AtWire(rest.Centre).X, tooth.IsUpper ? toEdge : -toEdge);
     }
 
     private static double Square(Vector3 v) => Vector3.Dot(v, v);

@@ -49,7 +49,8 @@ public sealed class PictureMaker(ForceCeilings ceilings)
         {
             Jaw = treatment.Jaw,
             SlotCode = treatment.Appliance.SlotCode,
-            Bonded = treatment.Appliance.Bonded,
+            Bonded = treatment.Appliance.BondedBut(arch.Bare),
+            Bare = arch.Bare ?? ToothMap<BareTooth>.Empty,
             Positions = seen.Positions,
             Ties = arch.Ties,
             Ends = arch.RightEnd ?? default,

@@ -22,7 +22,8 @@ internal static class SpaceMaker
         WireAtWork first = weeks[0].Work;
         return new SpacePictures(
             Listing<string>.Of(first.Arch.Teeth.Select(tooth => tooth.ToIso())),
-            Listing<double>.Of(first.Arch.Slots.SelectMany(slot => new[] { slot.Width, slot.Height, slot.Depth })),
+            Listing<double>.Of(first.Arch.Slots.SelectMany(slot =>
+                slot.IsBonded ? new[] { slot.Width, slot.Height, slot.Depth } : [0, 0, 0])),
             first.Arch.Wire.Section.Thickness / 2,
             Listing<SpaceWeek>.Of(weeks.Select(one => new SpaceWeek(
                 one.Week,

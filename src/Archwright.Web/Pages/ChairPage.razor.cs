@@ -131,12 +131,15 @@ public sealed partial class ChairPage
         if (week > 0)
             return $"Forecast, week {week}: expected, not seen. Teeth numbered by {Say.Notation(Settings.Notation)}.";
 
-        string when = state!.IsSeenToday // a state is there where this is shown
+        string bare = Say.Bare(state!.Bare, Settings.Notation); // a state is there where this is shown
+
+        string when = state.IsSeenToday
             ? $"Positions of today, {Say.From(state.Arch.Seen!.From)}"
             : state.Drawn is { } old
                 ? $"Not looked at today: positions of {Figures.Day(old.On)}"
                 : "No positions on record";
-        return $"{when}. Patient's right is on the left. Teeth numbered by {Say.Notation(Settings.Notation)}.";
+        return $"{when}. {bare}{(bare.Length > 0 ? " " : "")}Patient's right is on the left. "
+            + $"Teeth numbered by {Say.Notation(Settings.Notation)}.";
     }
 
     private string WireWords()
@@ -185,7 +188,7 @@ public sealed partial class ChairPage
             solveFault = "";
             work = isReal ? solved : null;
             drawn = isReal ? solved : solved with { Loads = [], WhyNot = "" };
-            scene = ArchDrawing.Draw(drawn, view);
+            scene = ArchDrawing.Draw(drawn, view, shown.Bare);
         }
         catch (OperationCanceledException)
         {

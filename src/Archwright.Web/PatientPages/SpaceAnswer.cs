@@ -26,7 +26,9 @@ internal sealed record SpaceAnswer(
     {
         ArchSpaceModel model = ArchSpaceModel.Of(space.Teeth.Select((iso, i) => (
             ToothNumber.TryParse(iso, out ToothNumber tooth) ? tooth : throw new ArgumentException(iso, nameof(space)),
-            new SpaceSlot(space.Slots[3 * i], space.Slots[3 * i + 1], space.Slots[3 * i + 2]))));
+            space.Slots[3 * i] > 0
+                ? new SpaceSlot(space.Slots[3 * i], space.Slots[3 * i + 1], space.Slots[3 * i + 2])
+                : null)));
         return new SpaceAnswer(
             isUpper ? 1 : -1, model.Teeth, model.Points, model.Triangles, space.WireRadius,
             [.. space.Weeks.Select(week => new Week(week.Frames, week.Line))]);

@@ -76,7 +76,7 @@ public sealed class CourseWatch(Diary diary) : IDisposable
         VisitCourse course, Visit last, ArchTreatment treatment, CancellationToken cancellation)
     {
         Jaw jaw = treatment.Jaw;
-        if (course.Visit.Content.Arch(jaw)?.Seen is not { } now)
+        if (course.Visit.Content.Arch(jaw) is not { Seen: { } now } arch)
             return CourseSign.NotKnown($"{jaw.Word()} arch not looked at yet");
         if (PastInputs.After(last, treatment) is not { } past)
             return CourseSign.NotKnown($"{jaw.Word()} positions of the last visit are not on record");
@@ -84,11 +84,10 @@ public sealed class CourseWatch(Diary diary) : IDisposable
         int weeks = Math.Clamp((course.Visit.Day.DayNumber - last.Day.DayNumber) / 7, 1, 52);
         try
         {
-            Listing<ToothNumber> bonded = treatment.Appliance.Bonded;
-            double? seen = ArchModel.Irregularity(jaw, bonded, now.Positions);
-            double? before = ArchModel.Irregularity(jaw, bonded, past.Inputs.Positions);
+            double? seen = ArchModel.Irregularity(treatment, arch.Bare, now.Positions);
+            double? before = ArchModel.Irregularity(treatment, past.Inputs.Bare, past.Inputs.Positions);
             if (seen is null || before is null)
-                return CourseSign.NotKnown($"{jaw.Word()} front teeth are not all bonded");
+                return CourseSign.NotKnown($"{jaw.Word()} front teeth are not all there");
             if (seen > before + Worse)
                 return Sign("needs a look", "!", "stop", jaw, seen.Value, $"{Figures.Mm(before.Value)} last time");
 

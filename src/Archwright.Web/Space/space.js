@@ -79,8 +79,8 @@ export function open(host, page) {
       const root = new Mesh(
         surface(tooth.root), new MeshStandardMaterial({ color: 0xd3c096, roughness: 0.85 }));
       const group = new Group();
-      const bracket = makeBracket(tooth.slot);
-      group.add(crown, root, bracket);
+      group.add(crown, root);
+      if (tooth.slot) group.add(makeBracket(tooth.slot));
       group.matrixAutoUpdate = false;
       crown.userData.iso = tooth.iso;
       scene.add(group);

@@ -6,6 +6,7 @@ using Archwright.Mechanics.Slots;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Ladders;
 using Archwright.Practice.People;
+using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 using Archwright.Treatment.Ladders;
 
@@ -146,6 +147,15 @@ public static class Say
         PositionsFrom.AsForecast => "as forecast",
         _ => "as last seen",
     };
+
+    /// <summary>A place without a bracket.</summary>
+    public static string Bare(BareTooth bare) => bare == BareTooth.NotBonded ? "not bonded" : "absent";
+
+    /// <summary>The places noted without a bracket: "Not bonded: upper right canine (13)."; empty for none.</summary>
+    public static string Bare(ToothMap<BareTooth>? bare, ToothNotation notation) => bare is null ? "" : string.Join(
+        ' ',
+        bare.GroupBy(pair => pair.Value).OrderBy(group => group.Key).Select(group =>
+            $"{Capital(Bare(group.Key))}: {Joined([.. group.Select(pair => Tooth(pair.Key, notation))])}."));
 
     /// <summary>A nominal slot.</summary>
     public static string Slot(string code) => code switch

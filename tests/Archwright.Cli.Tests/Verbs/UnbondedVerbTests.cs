@@ -60,7 +60,8 @@ public sealed class UnbondedVerbTests
             .Single(one => one.GetProperty("tooth").GetString() == "12");
         Assert.False(day.GetProperty("bonded").GetBoolean());
         Assert.Equal(0, day.GetProperty("labial_N").GetDouble());
-        Assert.Contains("Without a bracket: 12", visit.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "Without a bracket: the upper right lateral incisor (12).", visit.Output, StringComparison.Ordinal);
         Assert.Equal(0, visit.Json().GetProperty("partial_ties").GetArrayLength());
         Assert.DoesNotContain("absent: ", visit.Output, StringComparison.Ordinal);
     }

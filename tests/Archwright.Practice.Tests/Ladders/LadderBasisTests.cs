@@ -117,6 +117,13 @@ public sealed class LadderBasisTests
                      {
                          Inputs = then.Inputs with { Bonded = then.Inputs.Bonded.Without(ToothNumber.FromIso(17)) },
                      }),
+                     (LadderChange.Appliance, then with
+                     {
+                         Inputs = then.Inputs with
+                         {
+                             Bare = then.Inputs.Bare.With(ToothNumber.FromIso(18), BareTooth.NotBonded),
+                         },
+                     }),
                      (LadderChange.Ties, then with
                      {
                          Inputs = then.Inputs with
@@ -130,6 +137,20 @@ public sealed class LadderBasisTests
         {
             Assert.Equal([change], then.ChangesTo(now));
         }
+    }
+
+    [Fact]
+    public void A_bracket_that_came_off_is_left_out_until_it_is_noted_again()
+    {
+        var off = ToothNumber.FromIso(12);
+        LadderBasis basis = Of(Samples.Visit(Mira.Id, Samples.With(arch => arch with
+        {
+            Bare = ToothMap<BareTooth>.Empty.With(off, BareTooth.Absent),
+        })));
+
+        Assert.DoesNotContain(off, basis.Inputs.Bonded);
+        Assert.Equal(BareTooth.Absent, basis.Inputs.Bare.Of(off, default));
+        Assert.Contains(LadderChange.Appliance, Of(Samples.Visit(Mira.Id)).ChangesTo(basis));
     }
 
     [Fact]

@@ -1,6 +1,8 @@
+using Archwright.Dentition.Teeth;
 using Archwright.Practice.Courses;
 using Archwright.Practice.People;
 using Archwright.Practice.Rules;
+using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
 
 namespace Archwright.Practice.Tests.Visits;
@@ -34,6 +36,36 @@ public sealed class SigningChecksTests
         });
 
         Assert.Empty(SigningChecks.Missing(Samples.Today, content, Mira, Arches));
+    }
+
+    [Fact]
+    public void A_tooth_without_a_bracket_needs_no_tie_and_an_advice_that_counts_it_hinders()
+    {
+        VisitContent content = Samples.With(arch => arch with
+        {
+            Bare = ToothMap<BareTooth>.Empty.With(ToothNumber.FromIso(12), BareTooth.NotBonded),
+            Ties = arch.Ties.Without(ToothNumber.FromIso(12)),
+        });
+
+        Assert.Equal(
+            [PracticeRules.AdviceRestsOnWhatWasSeen],
+            SigningChecks.Missing(Samples.Today, content, Mira, Arches).Select(broken => broken.Rule));
+        Assert.Empty(SigningChecks.Missing(
+            Samples.Today, content with { Upper = content.Upper! with { Advised = null } }, Mira, Arches));
+    }
+
+    [Fact]
+    public void A_wire_in_a_single_bracket_is_not_signed()
+    {
+        VisitContent content = Samples.With(arch => arch with
+        {
+            Advised = null,
+            Bare = ToothMap<BareTooth>.Same(Samples.UpperTeeth.Skip(1), BareTooth.NotBonded),
+        });
+
+        Assert.Equal(
+            [PracticeRules.BondedTeethBelongToTheirArch],
+            SigningChecks.Missing(Samples.Today, content, Mira, Arches).Select(broken => broken.Rule));
     }
 
     [Fact]

@@ -11,7 +11,7 @@ namespace Archwright.Practice.Tests.Visits;
 [Trait("basis", "law")]
 public sealed class VisitMergeTests
 {
-    // An edit changes one of ten places, to one of three values.
+    // An edit changes one of twelve places, to one of three values.
     private static readonly Func<VisitContent, int, VisitContent>[] Edits =
     [
         (visit, value) => visit with { Note = $"note {value}" },
@@ -36,6 +36,8 @@ public sealed class VisitMergeTests
         {
             Decided = new Decision(WireAct.Fit, $"ss-01{value}", null, ""),
         }),
+        (visit, value) => Upper(visit, arch => Bare(arch, 14, value)),
+        (visit, value) => Upper(visit, arch => Bare(arch, 24, value)),
     ];
 
     private static readonly Gen<(int Place, int Value)[]> SomeEdits =
@@ -106,6 +108,35 @@ public sealed class VisitMergeTests
     }
 
     [Fact]
+    public void Brackets_that_two_people_note_differently_are_asked_for_tooth_by_tooth()
+    {
+        VisitContent before = Samples.Complete;
+
+        Merged merged = VisitMerge.Merge(
+            before, Edits[11](Edits[10](before, 0), 0), Edits[11](Edits[10](before, 1), 0));
+
+        Assert.Equal(
+            "upper arch, bracket at the upper right first premolar (ISO 14)", Assert.Single(merged.Conflicts).Where);
+        Assert.Equal(2, merged.Content.Upper!.Bare!.Count);
+    }
+
+    // One looked at the brackets while the other's advice was on its way.
+    [Fact]
+    public void An_advice_that_counts_a_bracket_which_the_other_found_off_does_not_stand()
+    {
+        VisitContent before = Upper(Samples.Complete, arch => arch with { Advised = null });
+        VisitContent mine = Edits[10](before, 0);
+        VisitContent theirs = Upper(before, arch => arch with { Advised = Samples.Advice() });
+        VisitContent anew = Upper(mine, arch => arch with
+        {
+            Advised = Samples.Advice() with { Inputs = Samples.Inputs() with { Bare = arch.Bare! } },
+        });
+
+        Assert.Same(anew.Upper!.Advised, VisitMerge.Merge(before, anew, theirs).Content.Upper!.Advised);
+        Assert.Null(VisitMerge.Merge(before, mine, theirs).Content.Upper!.Advised);
+    }
+
+    [Fact]
     public void A_tie_that_one_took_away_is_gone()
     {
         VisitContent mine = Upper(Samples.Complete, arch => arch with
@@ -132,6 +163,18 @@ public sealed class VisitMergeTests
             before with { Breakages = Listing<Breakage>.Of([theirs]) });
 
         Assert.Equal([theirs, mine], merged.Content.Breakages);
+    }
+
+    // Not bonded, absent, or bonded again; the advice goes with what it rests on.
+    private static ArchVisit Bare(ArchVisit arch, int iso, int value)
+    {
+        ToothMap<BareTooth> before = arch.Bare ?? ToothMap<BareTooth>.Empty;
+        var tooth = ToothNumber.FromIso(iso);
+        return arch with
+        {
+            Advised = null,
+            Bare = value == 2 ? before.Without(tooth) : before.With(tooth, (BareTooth)value),
+        };
     }
 
     private static VisitContent Upper(VisitContent visit, Func<ArchVisit, ArchVisit> change) =>

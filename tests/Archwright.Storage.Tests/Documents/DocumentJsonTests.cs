@@ -36,11 +36,18 @@ public sealed class DocumentJsonTests
             },
         });
         Assert.Equal(whole, DocumentJson.Read<VisitContent>(DocumentJson.Write(whole)));
+        VisitContent bare = Samples.With(arch => arch with
+        {
+            Bare = ToothMap<BareTooth>.Empty.With(ToothNumber.FromIso(12), BareTooth.NotBonded),
+        });
+        Assert.Contains("\"bare\":{\"12\":\"not-bonded\"}", DocumentJson.Write(bare), StringComparison.Ordinal);
+        Assert.Equal(bare, DocumentJson.Read<VisitContent>(DocumentJson.Write(bare)));
 
         JsonNode earlier = JsonNode.Parse(DocumentJson.Write(Samples.Complete))!;
         JsonObject advice = earlier["upper"]!["advised"]!.AsObject();
         foreach (string member in new[] { "because", "partial_ties", "missing" })
             Assert.True(advice.Remove(member), member);
+        Assert.True(advice["inputs"]!.AsObject().Remove("bare"));
         foreach (JsonNode? option in advice["options"]!.AsArray())
         {
             foreach (string member in new[] { "why_not", "findings", "ties_with_first" })

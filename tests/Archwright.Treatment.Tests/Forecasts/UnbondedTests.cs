@@ -118,7 +118,9 @@ public sealed class UnbondedTests
         Assert.True(advice.Question.Arch.Farthest < 1e-9);
         Assert.NotEqual("12", advice.Question.Arch.Teeth[advice.Question.Arch.FarthestOff].ToIso());
         Assert.Contains(
-            advice.Cautions, caution => caution.Contains("Without a bracket: 12", StringComparison.Ordinal));
+            advice.Cautions,
+            caution => caution.StartsWith(
+                "Without a bracket: the upper right lateral incisor (12).", StringComparison.Ordinal));
     }
 
     [Fact]

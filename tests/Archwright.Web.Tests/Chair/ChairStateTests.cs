@@ -171,6 +171,91 @@ public sealed class ChairStateTests
         Assert.NotEmpty(state.TakeContacts([1, 0.5, 0, 0.5, 99]));
     }
 
+    [Fact]
+    public void A_tooth_without_a_bracket_is_left_out_of_what_is_computed_and_loses_its_tie()
+    {
+        ChairState state = Open();
+        state.See(PositionsFrom.Measured, Samples.HighCanine);
+        state.Advise(Jaw.Upper, Samples.Advice());
+        Assert.NotNull(state.Arch.Advised);
+
+        state.Note(Canine, BareTooth.NotBonded);
+
+        Assert.Null(state.Arch.Advised);
+        Assert.DoesNotContain(Canine, state.Inputs!.Bonded);
+        Assert.Equal(BareTooth.NotBonded, state.Inputs.Bare.Of(Canine, default));
+        Assert.False(state.Arch.Ties.Has(Canine));
+        Assert.Equal(13, state.Bonded.Count);
+    }
+
+    [Fact]
+    public void An_advice_that_still_counts_a_bracket_that_is_off_comes_too_late()
+    {
+        ChairState state = Open();
+        state.See(PositionsFrom.Measured, Samples.HighCanine);
+        state.Note(Canine, BareTooth.Absent);
+
+        state.Advise(Jaw.Upper, Samples.Advice());
+
+        Assert.Null(state.Arch.Advised);
+    }
+
+    [Fact]
+    public void What_is_noted_of_a_bracket_is_taken_back_whole_and_one_that_is_on_again_is_tied_as_usual()
+    {
+        ChairState state = Open();
+        state.See(PositionsFrom.Measured, Samples.HighCanine);
+        state.Advise(Jaw.Upper, Samples.Advice());
+        VisitContent before = state.Content;
+
+        state.Note(Canine, BareTooth.NotBonded);
+        state.Undo();
+        Assert.Equal(before, state.Content);
+
+        state.Note(Canine, BareTooth.Absent);
+        state.Note(Canine, null);
+        Assert.Empty(state.Bare);
+        Assert.Equal(state.Treatment!.Appliance.UsualTie, state.Arch.Ties.Of(Canine, default));
+    }
+
+    [Fact]
+    public void An_absent_tooth_does_not_follow_the_finger_and_one_without_a_bracket_does()
+    {
+        foreach ((BareTooth bare, bool moves) in new[] { (BareTooth.Absent, false), (BareTooth.NotBonded, true) })
+        {
+            ChairState state = Open();
+            state.Note(Canine, bare);
+
+            state.Drag(new ToothDrag(Canine, Begins: true, X: 0, Y: -1), ArchView.Frontal);
+
+            Assert.Equal(moves, state.Arch.Seen is not null);
+        }
+    }
+
+    [Fact]
+    public void A_bracket_that_was_off_last_time_is_off_until_somebody_says_otherwise()
+    {
+        Patient patient = Samples.Patient();
+        ArchTreatment arch = Samples.Upper(patient.Id);
+        Visit last = Samples.Visit(patient.Id, Samples.With(one => one with
+        {
+            Advised = null, Bare = ToothMap<BareTooth>.Empty.With(Canine, BareTooth.NotBonded),
+        }));
+        last.Sign(Samples.Orthodontist, Samples.Now, patient, [arch]);
+        Visit next = Visit.Book(
+            patient.Id, Samples.Today.AddDays(42), new TimeOnly(9, 30), 20, VisitKind.Adjustment);
+        var state = new ChairState(new PatientFile(patient, [arch], [last, next]), next, []);
+        Assert.Equal(BareTooth.NotBonded, state.BareAt(Canine));
+        var signed = new ChairState(new PatientFile(patient, [arch], [last, next]), last, []);
+        Assert.Equal(BareTooth.NotBonded, signed.BareAt(Canine)); // what was signed shows it
+
+        state.Note(Canine, null);
+        next.Note(state.Content, Samples.Assistant);
+        var again = new ChairState(new PatientFile(patient, [arch], [last, next]), next, []);
+
+        Assert.Null(again.BareAt(Canine));
+    }
+
     private static ChairState Open(params StockLot[] lots) => Open(Samples.Patient(), lots);
 
     private static ChairState Open(Patient patient, params StockLot[] lots)

@@ -69,6 +69,41 @@ public sealed class ArchDrawingTests
             (weak.Left, weak.Top, weak.Width, weak.Height), (strong.Left, strong.Top, strong.Width, strong.Height));
     }
 
+    [Theory]
+    [InlineData(ArchView.Occlusal)]
+    [InlineData(ArchView.Frontal)]
+    public void A_tooth_without_a_bracket_has_a_crown_alone_and_an_absent_one_stands_at_its_empty_place(ArchView view)
+    {
+        ToothNumber bare = ToothNumber.FromIso(12);
+        ToothNumber gone = ToothNumber.FromIso(17);
+        AdviceInputs whole = Samples.Inputs();
+        AdviceInputs inputs = whole with
+        {
+            Bonded = Listing<ToothNumber>.Of(whole.Bonded.Where(tooth => tooth != bare && tooth != gone)),
+            Bare = ToothMap<BareTooth>.Empty.With(bare, BareTooth.NotBonded).With(gone, BareTooth.Absent),
+        };
+        WireAtWork work = WireAtWork.Engage(inputs, "niti-014", ForceCeilings.Default);
+
+        ArchScene scene = ArchDrawing.Draw(work, view, inputs.Bare);
+        ArchScene before = ArchDrawing.Draw(
+            WireAtWork.Engage(whole, "niti-014", ForceCeilings.Default), view, whole.Bare);
+
+        Assert.Null(work.WhyNot);
+        Assert.True(Of(scene) is { Bare: BareTooth.NotBonded, Slot: "", Force: "", Turn: "", ForceN: null });
+        WireAtWork alone = WireAtWork.Engage(
+            whole with { Bonded = whole.Bonded.Without(bare), Bare = inputs.Bare.Without(gone) }, "niti-014",
+            ForceCeilings.Default);
+        Assert.Equal(Of(before).Outline, Of(ArchDrawing.Draw(alone, view)).Outline);
+        SceneTooth place = scene.Teeth[0];
+        Assert.True(place is { Bare: BareTooth.Absent, Slot: "", ForceN: null } && place.Tooth == gone);
+        Assert.Equal(FromNeighbour(before), FromNeighbour(scene), 0.6); // unrolled along another end of the arch
+        Assert.Equal(before.Width, scene.Width, 0.6);
+        Assert.DoesNotContain(ArchDrawing.Draw(work, view).Teeth, tooth => tooth.Tooth == gone);
+
+        SceneTooth Of(ArchScene one) => one.Teeth.Single(tooth => tooth.Tooth == bare);
+        static double FromNeighbour(ArchScene of) => of.Teeth[1].Centre.X - of.Teeth[0].Centre.X;
+    }
+
     [Fact]
     public void A_wire_that_does_not_go_in_leaves_neither_line_nor_force()
     {

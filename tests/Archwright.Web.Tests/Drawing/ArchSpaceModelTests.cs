@@ -1,8 +1,10 @@
 using System.Runtime.InteropServices;
 using Archwright.Dentition.Comparison;
+using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Numerics;
 using Archwright.Practice.Advice;
 using Archwright.Practice.Tests;
+using Archwright.Practice.Values;
 using Archwright.Web.Drawing;
 
 namespace Archwright.Web.Tests.Drawing;
@@ -54,6 +56,28 @@ public sealed class ArchSpaceModelTests
             Assert.InRange(
                 triangles.Skip(part.Triangle).Take(part.Triangles).Max(), 1, part.Points / 3 - 1);
         }
+    }
+
+    [Fact]
+    public void A_tooth_without_a_bracket_has_neither_slot_nor_load()
+    {
+        ToothNumber bare = ToothNumber.FromIso(12);
+        AdviceInputs whole = Samples.Inputs();
+        WireAtWork work = WireAtWork.Engage(
+            whole with
+            {
+                Bonded = whole.Bonded.Without(bare),
+                Bare = ToothMap<BareTooth>.Empty.With(bare, BareTooth.NotBonded),
+            },
+            "niti-014", ForceCeilings.Default);
+        int place = work.Arch.Teeth.IndexOf(bare);
+
+        ReadOnlySpan<float> told = MemoryMarshal.Cast<byte, float>(ArchSpaceModel.Pose(work));
+
+        Assert.Equal(14, work.Arch.Teeth.Length);
+        Assert.Equal(0, told[ArchSpaceModel.NumbersOfTooth * place + 19]);
+        Assert.Equal(1, told[ArchSpaceModel.NumbersOfTooth * (place + 1) + 19]);
+        Assert.Equal("12", ArchSpaceModel.Of(work).Teeth.Single(tooth => tooth.Slot is null).Iso);
     }
 
     private static void Near(Vector3 expected, ReadOnlySpan<float> told)

@@ -197,6 +197,55 @@ public sealed class PartsTests : BunitContext
     }
 
     [Fact]
+    public void A_tap_says_that_a_tooth_is_not_bonded_or_absent_and_another_takes_it_back()
+    {
+        ChairState state = Open();
+        var panel = Render<PositionPanel>(parts => parts.Add(part => part.State, state));
+        panel.FindAll("button").Single(one => one.TextContent == "Not bonded, absent").Click();
+
+        Tap("upper right lateral incisor, not bonded");
+        Tap("upper left first premolar, absent");
+
+        Assert.Contains(
+            "Not bonded: upper right lateral incisor (12, ISO). Absent: upper left first premolar (24, ISO).",
+            panel.Find("p[role=status]").TextContent, StringComparison.Ordinal);
+        Assert.Equal(12, state.Inputs!.Bonded.Count);
+
+        Tap("upper right lateral incisor, not bonded");
+        Tap("upper left first premolar, not bonded"); // the other of the two
+        Assert.Null(state.BareAt(ToothNumber.FromIso(12)));
+        Assert.Equal(BareTooth.NotBonded, state.BareAt(ToothNumber.FromIso(24)));
+
+        void Tap(string name) => panel.FindAll(".teeth button")
+            .Single(one => one.TextContent.EndsWith(name, StringComparison.Ordinal)).Click();
+    }
+
+    [Fact]
+    public void A_tooth_without_a_bracket_is_called_so_in_the_picture_and_in_the_table()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        ChairState state = Open();
+        state.Note(ToothNumber.FromIso(12), BareTooth.NotBonded);
+        state.Note(ToothNumber.FromIso(24), BareTooth.Absent);
+        WireAtWork work = WireAtWork.Engage(state.Inputs!, "niti-014", ForceCeilings.Default);
+
+        var picture = Render<ArchPicture>(parts => parts
+            .Add(part => part.Scene, ArchDrawing.Draw(work, ArchView.Occlusal, state.Bare)));
+        var table = Render<LoadTable>(parts => parts.Add(part => part.Work, work));
+
+        Assert.Equal(
+            "upper right lateral incisor (12, ISO), not bonded",
+            picture.Find("[data-tooth='12']").GetAttribute("aria-label"));
+        Assert.Equal(
+            "upper left first premolar (24, ISO), absent",
+            picture.Find("[data-tooth='24']").GetAttribute("aria-label"));
+        Assert.Equal(
+            ["not bonded", "absent"], picture.FindAll("text.without").Select(one => one.TextContent));
+        Assert.Equal(13, table.FindAll("tbody tr").Count);
+        Assert.Equal("not bonded", table.Find("td[colspan]").TextContent);
+    }
+
+    [Fact]
     public void A_forecast_that_is_being_computed_can_be_stopped()
     {
         bool stopped = false;

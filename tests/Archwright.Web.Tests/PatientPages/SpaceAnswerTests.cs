@@ -22,9 +22,13 @@ public sealed class SpaceAnswerTests
 
         SpaceAnswer answer = SpaceAnswer.Of(isUpper: false, space);
 
+        SpaceAnswer without = SpaceAnswer.Of(
+            isUpper: false, space with { Slots = Listing<double>.Of([3, 0.56, 0.71, 0, 0, 0]) });
+
+        Assert.Equal([false, true], without.Teeth.Select(tooth => tooth.Slot is null)); // no bracket on the second
         Assert.Equal(-1, answer.Jaw);
         Assert.Equal(["11", "21"], answer.Teeth.Select(tooth => tooth.Iso));
-        Assert.Equal([3, 3.5], answer.Teeth.Select(tooth => tooth.Slot.Width));
+        Assert.Equal([3, 3.5], answer.Teeth.Select(tooth => tooth.Slot!.Width));
         Assert.All(answer.Teeth, tooth => Assert.True(tooth.Crown.Points > 100 && tooth.Root.Triangles > 100));
         Assert.Equal(4 * answer.Teeth.Sum(tooth => tooth.Crown.Points + tooth.Root.Points), answer.Points.Length);
         Assert.Equal([24, 24], answer.Weeks.Select(week => week.Frames.Count));
