@@ -1,3 +1,4 @@
+using Archwright.Dentition.Comparison;
 using Archwright.Dentition.Teeth;
 using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Slots;
@@ -7,6 +8,7 @@ using Archwright.Practice.People;
 using Archwright.Practice.Stock;
 using Archwright.Practice.Values;
 using Archwright.Practice.Visits;
+using Archwright.Treatment.Policies;
 
 namespace Archwright.Practice.Tests;
 
@@ -64,6 +66,10 @@ internal static class Samples
         ProgramVersion = "0",
         GivenAt = Now,
     };
+
+    /// <summary>A policy with ceilings of a fortieth, which no wire keeps to where a tooth is off.</summary>
+    public static VisitPolicy Narrow { get; } = VisitPolicy.Default.WithCeilings(new ForceCeilings(
+        ForceCeilings.Default.All.Select(one => one with { Limit = one.Limit with { Value = one.Limit.Value / 40 } })));
 
     /// <summary>Everything that a signature needs for one upper arch without alerts.</summary>
     public static VisitContent Complete { get; } = new()

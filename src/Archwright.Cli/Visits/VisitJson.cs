@@ -18,6 +18,7 @@ internal static class VisitJson
             json.WriteString("advice", advice.Step.Word());
             json.WriteString("wire", advice.Wire?.Figures.Wire.Id);
             json.WriteString("because", advice.Because);
+            Texts(json, "considerations", advice.Considerations);
             json.WriteStartObject("interval_weeks");
             json.WriteNumber("low", advice.Interval.Low);
             json.WriteNumber("mid", advice.Interval.Mid);

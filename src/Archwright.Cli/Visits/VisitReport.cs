@@ -32,6 +32,14 @@ internal static class VisitReport
             Layout.Paragraph(terminal, line);
 
         Layout.Gap(terminal);
+        if (!advice.Considerations.IsEmpty)
+        {
+            Layout.Heading(terminal, "What might be considered");
+            foreach (string one in advice.Considerations)
+                Layout.Paragraph(terminal, "- " + one);
+            Layout.Gap(terminal);
+        }
+
         WriteMissing(terminal, advice);
         WriteOptions(terminal, advice, unit, notation, top);
         Layout.Gap(terminal);

@@ -143,6 +143,10 @@ public sealed record Recommendation
     /// <summary>The one sentence that says why; empty where nothing is said.</summary>
     public string Because { get; init; } = "";
 
+    /// <summary>Where a ceiling keeps every wire out, or the next: what binds, and what might be considered, in
+    /// sentences.</summary>
+    public Listing<string> Considerations { get; init; } = Listing<string>.Empty;
+
     /// <summary>Weeks to the next visit; null where none are advised.</summary>
     public AdvisedInterval? Interval { get; init; }
 

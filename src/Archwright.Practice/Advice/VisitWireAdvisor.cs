@@ -42,6 +42,7 @@ public sealed class VisitWireAdvisor(
             Kind = Kind(advice.Step),
             WireId = advice.Wire?.Figures.Wire.Id ?? "",
             Because = advice.Because,
+            Considerations = Listing<string>.Of(advice.Considerations),
             Interval = new AdvisedInterval(advice.Interval.Low, advice.Interval.Mid, advice.Interval.High),
             PartialTies = Listing<ToothNumber>.Of(advice.PartialTies),
             Missing = Listing<string>.Of(advice.Missing.Select(fact => fact.Question)),

@@ -109,6 +109,9 @@ public sealed record KeptLadder
     /// <summary>Why no sequence keeps to the rules, or none is needed; empty where there is one.</summary>
     public string Because { get; init; } = "";
 
+    /// <summary>Where a ceiling is in the way: what binds, and what might be considered, in sentences.</summary>
+    public Listing<string> Considerations { get; init; } = Listing<string>.Empty;
+
     /// <summary>By which factor the ceilings would have to stand higher for the sequence shown; null where it keeps to
     /// them.</summary>
     public double? CeilingFactor { get; init; }

@@ -49,6 +49,7 @@ public sealed class LadderPlanner(VisitPolicy policy, TimeProvider clock, Func<S
             AgainstPresent = Listing<string>.Of(advice.AgainstPresent.Select(finding => finding.Sentence)),
             Sequences = Listing<KeptSequence>.Of(Once(advice).Select(Kept)),
             Because = advice.Because ?? "",
+            Considerations = Listing<string>.Of(advice.Considerations),
             CeilingFactor = advice.CeilingFactor,
             Cautions = Listing<string>.Of(advice.Cautions),
             Missing = Listing<string>.Of(advice.Missing.Select(fact => fact.Question)),

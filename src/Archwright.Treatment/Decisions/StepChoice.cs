@@ -90,9 +90,15 @@ internal static class StepChoice
         string spent = present.Findings.FirstOrDefault(finding => finding is
             { Rule: Rules.StillWorks.Name, Kind: FindingKind.Note })?.Sentence
             ?? $"{Name(present)} delivers little more.";
-        return heavier is not null
-            ? new Choice(AdvisedStep.StepUp, heavier, null, spent)
-            : Keep($"{spent} Nothing heavier may go in today, so {Name(present)} stays.");
+        if (heavier is not null)
+            return new Choice(AdvisedStep.StepUp, heavier, null, spent);
+
+        // What comes nearest to the next step tells what keeps it out.
+        return Keep($"{spent} Nothing heavier may go in today, so {Name(present)} stays.") with
+        {
+            Nearest = Ranking.NearestOf(
+                [.. options.Where(option => WireSize.Compare(present.Figures.Wire, option.Figures.Wire) > 0)], view),
+        };
     }
 
     private static bool Works(WireOption present, VisitView view) => Moves(present, view)

@@ -91,6 +91,10 @@ public sealed record VisitAdvice
     /// <summary>The one sentence that says why.</summary>
     public required string Because { get; init; }
 
+    /// <summary>Where no wire is put forward, or none heavier, since the nearest passes a ceiling: what binds, and what
+    /// might be considered; empty otherwise.</summary>
+    public ImmutableArray<string> Considerations { get; init; } = [];
+
     /// <summary>Weeks to the next visit.</summary>
     public required IntervalWeeks Interval { get; init; }
 

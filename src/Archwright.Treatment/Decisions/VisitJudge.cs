@@ -36,6 +36,9 @@ public static class VisitJudge
             Wire = Find(ranked, advised),
             Nearest = advised is null ? Find(ranked, choice.Nearest) : null,
             Because = choice.Because,
+            Considerations = choice.Nearest is { } nearest
+                ? [.. Considerations.Of(nearest.Figures, view, question.Present?.Wire)]
+                : [],
             Interval = Intervals.For(advised?.Figures, isCautious, policy),
             PartialTies = Ties(question, advised?.Figures),
             Options = ranked,

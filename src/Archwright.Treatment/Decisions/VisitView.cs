@@ -49,9 +49,6 @@ internal sealed class VisitView
     public string Tooth(int slot) =>
         $"the {Question.Tooth(slot).Name} ({Question.Tooth(slot).Show(Style.Notation)})";
 
-    /// <summary>"13".</summary>
-    public string Number(int slot) => Question.Tooth(slot).Show(Style.Notation);
-
     public string Load(LoadKind kind, double figure) =>
         kind.IsForce() ? Style.Force(figure) : Style.Moment(figure);
 

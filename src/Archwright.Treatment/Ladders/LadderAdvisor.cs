@@ -272,9 +272,10 @@ public static class LadderAdvisor
         }
 
         private ImmutableArray<string> Considered(LadderFit refused, ILadderArch arch, LadderFit? present) =>
-            arch is LadderArch there
-                ? [.. LadderConsiderations.Of(
-                    refused, _space.Rules.View(there.Arch, present, there.IsToday), present)]
+            arch is LadderArch there && Considerations.Of(
+                refused.Figures, _space.Rules.View(there.Arch, present, there.IsToday), present?.Wire).ToArray()
+                is { Length: > 0 } some
+                ? [.. some, "Ceilings are the practice's to set; the nearest ladder shows what it would take."]
                 : [];
 
         private static IReadOnlyList<CatalogueWire> Others(LadderPath path) =>

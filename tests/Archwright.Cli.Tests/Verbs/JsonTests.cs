@@ -29,8 +29,8 @@ public sealed class JsonTests
             folder => ["visit", folder.Arch(), "--stock", folder.Text("drawer.txt", "niti-014\n")],
             "archwright-visit/1",
             [
-                "advice", "wire", "because", "interval_weeks", "partial_ties", "nearest", "options", "comfort",
-                "cautions", "missing", "friction", "soft_tissue", "policy_version", "decision",
+                "advice", "wire", "because", "considerations", "interval_weeks", "partial_ties", "nearest", "options",
+                "comfort", "cautions", "missing", "friction", "soft_tissue", "policy_version", "decision",
             ]),
         ["ladder"] = (
             folder => ["ladder", folder.Arch(), "--stock", folder.Text("drawer.txt", "niti-014\n"), "--to", "niti-016"],

@@ -53,6 +53,42 @@ public sealed class VisitWireAdvisorTests
     }
 
     [Fact]
+    public void Where_a_ceiling_keeps_every_wire_out_what_binds_and_what_might_be_considered_is_kept()
+    {
+        AdviceInputs inputs = Samples.Inputs() with
+        {
+            // More teeth than could be tied at a distance.
+            Positions = ToothMap<ToothOffset>.Of(Samples.UpperTeeth.Select((tooth, i) => KeyValuePair.Create(
+                tooth, new ToothOffset(OcclusalMm: i % 2 == 0 ? 0.8 : -0.8)))),
+            Stock = Listing<string>.Of(["niti-014", "niti-016"]),
+        };
+
+        Recommendation advice = new VisitWireAdvisor(Samples.Narrow, new FixedClock()).Advise(inputs);
+
+        Assert.Equal(AdviceKind.LookFirst, advice.Kind);
+        Assert.StartsWith("What binds: ", advice.Considerations[0], StringComparison.Ordinal);
+        Assert.Contains(advice.Considerations, one => one.Contains("mm off its place", StringComparison.Ordinal));
+        Assert.StartsWith("If the upper ", advice.Considerations[2], StringComparison.Ordinal); // named, not numbered
+        Assert.Empty(Advisor.Advise(Straight()).Considerations);
+    }
+
+    [Fact]
+    public void A_wire_that_stays_since_a_ceiling_keeps_the_next_one_out_says_what_binds()
+    {
+        Recommendation advice = Advisor.Advise(Straight() with
+        {
+            Positions = ToothMap<ToothOffset>.Empty.With(ToothNumber.FromIso(13), new ToothOffset(OcclusalMm: -0.3)),
+            PresentWire = "niti-012",
+            PresentWeeks = 12,
+            Stock = Listing<string>.Of(["niti-012", "ss-018"]),
+        });
+
+        Assert.Equal((AdviceKind.Keep, "niti-012"), (advice.Kind, advice.WireId));
+        Assert.Contains("Nothing heavier may go in", advice.Because, StringComparison.Ordinal);
+        Assert.Matches("^What binds: .* under ss-018", advice.Considerations[0]);
+    }
+
+    [Fact]
     public void Nickel_rules_out_nickel_titanium_and_leaves_titanium()
     {
         Recommendation advice = Advisor.Advise(Straight(AlertKind.Nickel));

@@ -66,6 +66,21 @@ public sealed class LadderPlannerTests
     }
 
     [Fact]
+    public void Where_no_ladder_keeps_to_the_ceilings_what_might_be_considered_is_kept()
+    {
+        LadderBasis basis = Straight("", "niti-014", "niti-018") with { WireStays = false };
+
+        KeptLadder ladder = new LadderPlanner(Samples.Narrow, new FixedClock()).Find(basis with
+        {
+            Inputs = basis.Inputs with { Positions = Samples.HighCanine },
+        });
+
+        Assert.NotEmpty(ladder.Because);
+        Assert.StartsWith("What binds: ", ladder.Considerations[0], StringComparison.Ordinal);
+        Assert.Empty(Planner.Find(Straight("niti-014", "niti-018")).Considerations);
+    }
+
+    [Fact]
     public void It_can_be_stopped() => Assert.Throws<OperationCanceledException>(() =>
         Planner.Find(Straight("niti-014", "niti-016"), null, new CancellationToken(canceled: true)));
 

@@ -42,6 +42,21 @@ public sealed class LadderCardTests : BunitContext
     }
 
     [Fact]
+    public void What_might_be_considered_stands_over_the_sequences_and_nowhere_without_cause()
+    {
+        var card = Show(Ladder with
+        {
+            Considerations = Listing<string>.Of(["What binds: a force under ss-016.", "A wire between presses less."]),
+        });
+
+        Assert.Equal(
+            ["What binds: a force under stainless steel 0.016 in.", "A wire between presses less."],
+            card.FindAll(".considered li").Select(one => one.TextContent));
+        Assert.NotNull(card.Find(".considered ~ .sequence"));
+        Assert.Empty(Show(Ladder).FindAll(".considered"));
+    }
+
+    [Fact]
     public void What_is_stale_is_said_to_be_so_with_all_that_changed()
     {
         var card = Show(Ladder, Listing<LadderChange>.Of(Enum.GetValues<LadderChange>()));

@@ -140,6 +140,23 @@ public sealed class PartsTests : BunitContext
     }
 
     [Fact]
+    public void What_might_be_considered_stands_with_the_advice_where_the_choice_is_made()
+    {
+        ChairState state = Open();
+        state.Edit(_ => Samples.With(arch => arch with
+        {
+            Advised = WholeAdvice() with { Considerations = Listing<string>.Of(["What binds: a force."]) },
+        }));
+
+        var list = Render<CandidateList>(parts => parts.Add(part => part.State, state));
+
+        Assert.Equal("What binds: a force.", list.Find(".advice .considered li").TextContent);
+        state.Edit(_ => Samples.Complete);
+        list.Render();
+        Assert.Empty(list.FindAll(".considered"));
+    }
+
+    [Fact]
     public void Every_caution_of_an_advice_stands_under_its_wires()
     {
         ChairState state = Open();
@@ -177,23 +194,6 @@ public sealed class PartsTests : BunitContext
         double X(string words) => double.Parse(
             picture.FindAll("text").Single(one => one.TextContent == words).GetAttribute("x")!,
             CultureInfo.InvariantCulture);
-    }
-
-    [Fact]
-    public void Discomfort_stands_beside_the_wires_that_it_followed()
-    {
-        Guid patient = Guid.NewGuid();
-        Visit first = Samples.Visit(patient);
-        Visit second = Samples.Visit(patient, Samples.Complete with { Discomfort = new Discomfort(3, 6, 2, null) });
-
-        var card = Render<DiscomfortCard>(parts => parts.Add(part => part.Visits, [first, second]));
-
-        Assert.Single(card.FindAll("li"));
-        Assert.Equal("6", card.Find("meter").GetAttribute("value"));
-        Assert.Contains("upper kept superelastic NiTi 0.014 in", card.Find("li").TextContent, StringComparison.Ordinal);
-        Assert.Contains(
-            "Not asked yet", Render<DiscomfortCard>(parts => parts.Add(part => part.Visits, [first])).Markup,
-            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -243,6 +243,23 @@ public sealed class PartsTests : BunitContext
             ["not bonded", "absent"], picture.FindAll("text.without").Select(one => one.TextContent));
         Assert.Equal(13, table.FindAll("tbody tr").Count);
         Assert.Equal("not bonded", table.Find("td[colspan]").TextContent);
+    }
+
+    [Fact]
+    public void Discomfort_stands_beside_the_wires_that_it_followed()
+    {
+        Guid patient = Guid.NewGuid();
+        Visit first = Samples.Visit(patient);
+        Visit second = Samples.Visit(patient, Samples.Complete with { Discomfort = new Discomfort(3, 6, 2, null) });
+
+        var card = Render<DiscomfortCard>(parts => parts.Add(part => part.Visits, [first, second]));
+
+        Assert.Single(card.FindAll("li"));
+        Assert.Equal("6", card.Find("meter").GetAttribute("value"));
+        Assert.Contains("upper kept superelastic NiTi 0.014 in", card.Find("li").TextContent, StringComparison.Ordinal);
+        Assert.Contains(
+            "Not asked yet", Render<DiscomfortCard>(parts => parts.Add(part => part.Visits, [first])).Markup,
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,24 +1,23 @@
 using System.Collections.Immutable;
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Comparison;
-using Archwright.Treatment.Decisions;
 using Archwright.Treatment.Decisions.Rules;
 
-namespace Archwright.Treatment.Ladders;
+namespace Archwright.Treatment.Decisions;
 
-/// <summary>Where no ladder keeps to the ceilings: what binds, and what a clinician might think of. It proposes nothing
-/// as done; each is weighed by who sees the mouth.</summary>
-internal static class LadderConsiderations
+/// <summary>Where a ceiling keeps every wire or ladder out: what binds, and what a clinician might think of. It
+/// proposes nothing as done; each is weighed by who sees the mouth.</summary>
+internal static class Considerations
 {
     private const double WorthAStep = 0.1;
 
     /// <summary>The considerations of a wire that a ceiling keeps out; none where something else does.</summary>
     /// <param name="refused">The wire.</param>
-    /// <param name="view">The visit at which it was tried, with what was in place then.</param>
-    /// <param name="present">What was in place; null for none.</param>
-    public static IEnumerable<string> Of(LadderFit refused, VisitView view, LadderFit? present)
+    /// <param name="view">The visit at which it was tried.</param>
+    /// <param name="present">What was in place then; null for none.</param>
+    public static IEnumerable<string> Of(WireFigures refused, VisitView view, CatalogueWire? present)
     {
-        if (!refused.Figures.Engaged || WithinCeilings.Nearest(refused.Figures, view) is not { Ratio: > 1 } binding)
+        if (!refused.Engaged || WithinCeilings.Nearest(refused, view) is not { Ratio: > 1 } binding)
             yield break;
 
         string wire = refused.Wire.Id;
@@ -32,7 +31,7 @@ internal static class LadderConsiderations
             string distance = VisitView.Figure(view.Question.Arch.Distances[off], "0.0");
             yield return $"Near it {view.Tooth(off)} is {distance} mm off its place. With {wire}, tying it at a "
                 + "distance or passing it by for a visit would take the load off its neighbours.";
-            yield return $"If {view.Number(off)} stands well and its bracket does not, rebonding it, or a step in the "
+            yield return $"If {view.Tooth(off)} stands well and its bracket does not, rebonding it, or a step in the "
                 + "wire there, does the same.";
         }
 
@@ -42,8 +41,6 @@ internal static class LadderConsiderations
                 + (view.Question.ChoiceIsStock && view.Question.Choice.All(one => one.Id != between.Id)
                     ? "; it is not at hand." : ".");
         }
-
-        yield return "Ceilings are the practice's to set, with reasons; the nearest ladder shows what it would take.";
     }
 
     // The loaded tooth or a neighbour, whichever is farther off.
@@ -59,10 +56,10 @@ internal static class LadderConsiderations
     }
 
     // Of the whole catalogue, the nearest to the middle of the two in stiffness, round or not as the refused one.
-    private static CatalogueWire? Lighter(CatalogueWire refused, LadderFit? present, VisitView view)
+    private static CatalogueWire? Lighter(CatalogueWire refused, CatalogueWire? present, VisitView view)
     {
         double high = WireSize.Stiffness(refused);
-        double low = present is null ? 0 : WireSize.Stiffness(present.Wire);
+        double low = present is null ? 0 : WireSize.Stiffness(present);
         double middle = low > 0 ? Math.Sqrt(low * high) : high / 2;
         double smallest = view.Question.Arch.Arrangement.Slots.Min(slot => slot.Height);
         return WireCatalogue.Default.Wires
