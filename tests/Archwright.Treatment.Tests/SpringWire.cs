@@ -26,13 +26,12 @@ internal sealed class SpringWire(Arrangement arrangement, double stiffness = 0.5
         return Result();
     }
 
-    public double[] TangentStiffness()
+    public void ReadStiffness(Span<double> matrix)
     {
         int size = 6 * _places.Length;
-        var matrix = new double[size * size];
+        matrix.Clear();
         for (int i = 0; i < size; i++)
             matrix[i * size + i] = i % 6 < 3 ? -stiffness : -turning;
-        return matrix;
     }
 
     public void Keep()

@@ -22,6 +22,20 @@ internal sealed partial class ContactSet
         return AtFixedPoint(row, q, frame);
     }
 
+    /// <summary>The same for a force of one in the row's positive direction, on the side that is touched now.</summary>
+    public (Vector3 Force, Vector3 Moment) OfUnitForce(
+        int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    {
+        ContactRow row = _rows[index];
+        double sign = row.Effective < 0 ? -1 : 1;
+        row.Effective = sign;
+        ref readonly SlotFrame frame = ref frames[row.Slot];
+        (Vector3 force, Vector3 moment) = row.IsAtStation
+            ? AtStation(row, _stations[row.Station], frame)
+            : AtFixedPoint(row, q, frame);
+        return (force * sign, moment * sign);
+    }
+
     private static (Vector3 Force, Vector3 Moment) AtFixedPoint(in ContactRow row, ReadOnlySpan<double> q,
         in SlotFrame frame)
     {

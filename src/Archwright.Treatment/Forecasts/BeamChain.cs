@@ -6,12 +6,11 @@ using Archwright.Mechanics.Slots;
 
 namespace Archwright.Treatment.Forecasts;
 
-/// <summary>A first idea of a wire's stiffness at its slots: straight beams between slots that hold them
-/// fast.</summary>
-/// <remarks>Stiffer than a wire with play, which is the safe side: steps come out too short rather than too long, and
-/// <see cref="LearntStiffness"/> learns the rest from each engagement. Along the arch the wire slides and resists
-/// nothing, unless its ends are cinched: then it resists being made longer as a whole, with EA/L. Nothing in the result
-/// rests on all this but the number of engagements.</remarks>
+/// <summary>An idea of a wire's stiffness at its slots where the engaged wire has none to give: straight beams between
+/// slots that hold them fast.</summary>
+/// <remarks>Stiffer than a wire with play, which is the safe side: steps come out too short rather than too long. Along
+/// the arch the wire slides and resists nothing, unless its ends are cinched: then it resists being made longer as a
+/// whole, with EA/L. Nothing in the result rests on all this but the number of engagements.</remarks>
 internal static class BeamChain
 {
     private const double ShortestSpan = 0.5;

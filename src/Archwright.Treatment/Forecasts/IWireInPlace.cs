@@ -19,10 +19,13 @@ internal interface IWireInPlace
     /// <summary>Follows the slots to new places from where it was last kept or tried.</summary>
     EngagementResult MoveTo(ReadOnlySpan<SlotFrame> places, CancellationToken cancellation);
 
-    /// <summary>About how the loads change for small motions of the slots; row-major 6n × 6n as in
-    /// <see cref="Engager.TangentStiffness"/>, symmetric and negative. It is a start: the forecast learns the rest.
-    /// </summary>
-    double[] TangentStiffness();
+    /// <summary>About how the loads change for small motions of the slots from where they were tried or kept last:
+    /// symmetric, and the wire resists. Only the number of tries rests on it, not the result.</summary>
+    /// <param name="stiffness">Takes it, row-major 6n × 6n as of <see cref="Engager.TangentStiffness"/>.</param>
+    void ReadStiffness(Span<double> stiffness);
+
+    /// <summary>The same as if each slot held the wire fast: it never pushes on, and is stiffer.</summary>
+    void ReadHeldStiffness(Span<double> stiffness) => ReadStiffness(stiffness);
 
     /// <summary>What was tried last is what happened.</summary>
     void Keep();

@@ -6,17 +6,17 @@ namespace Archwright.Treatment.Forecasts;
 
 /// <summary>Goes through time with steps that adapt, and tells a listener of each.</summary>
 /// <remarks>
-/// A step is solved with the wire's tangent stiffness; then the wire is engaged at the new places. Where its true
-/// load differs by more than a share of the tolerance, the step is corrected with it; where that does not settle, or
-/// the wire is not engaged, the step is halved. The next step is as long as the change of speed allows: the error of
-/// an implicit Euler step is about half of it times the step.
+/// A step is solved with the stiffness that the wire has where it lies; then the wire is engaged at the new places.
+/// Where its true load differs by more than a share of the tolerance, the step is solved again with load and stiffness
+/// from there; where that does not settle, or the wire is not engaged, the step is halved. The next step is as long as
+/// the change of speed allows: the error of an implicit Euler step is about half of it times the step.
 /// </remarks>
 internal sealed class March
 {
     private const double FirstStep = 0.5;
     private const double LongestStep = 7;
     private const double ShortestStep = 1.0 / 128;
-    private const int MostCorrections = 8;
+    private const int MostCorrections = 20;
     private const int MostSteps = 4000;
     private const double WireShare = 0.5;
     private const double LeastShare = 1.0 / 64;
@@ -31,6 +31,7 @@ internal sealed class March
     private readonly Six[] _loads;
     private readonly Six[] _given;
     private readonly Wrench[] _wrenches;
+    private readonly double[] _stiffness;
     private EngagementResult _engaged;
     private double _soft;
 
@@ -47,6 +48,7 @@ internal sealed class March
         _loads = new Six[arch.Count];
         _given = new Six[arch.Count];
         _wrenches = new Wrench[arch.Count];
+        _stiffness = new double[36 * arch.Count * arch.Count];
         _engaged = null!;
     }
 
@@ -78,7 +80,6 @@ internal sealed class March
             return Blocked(_engaged);
 
         _wire.Keep();
-        _step.SetStiffness(_places, _wire.TangentStiffness());
         for (int i = 0; i < _arch.Count; i++)
         {
             _loads[i] = _arch.AtResistance(i, _places[i], _engaged.Slots[i].OnTooth)
@@ -191,26 +192,58 @@ internal sealed class March
         tried = _engaged;
         ReadWire(_engaged);
         _step.Begin(_places, _wrenches);
+        ReadStiffness(_places);
         for (int pass = 0; pass <= MostCorrections; pass++)
         {
-            if (!_step.TrySolve(days, before, _given, _soft, soft))
+            if (!TrySolve(days, before, soft, pass == 0 ? _places : _tried))
                 return StepEnd.NotSettled;
-
-            _step.Places(_tried);
-            _wire.GoTo(Day + days);
-            tried = _wire.MoveTo(_tried, cancellation);
-            Engagements++;
-            if (!IsGood(tried))
+            if (!TryMove(days, cancellation, out tried))
                 return StepEnd.NotEngaged;
 
-            ReadWire(tried);
-            double error = _step.ErrorOf(_wrenches, days);
+            bool isTrue = _step.ErrorOf(_wrenches, days) <= WireShare * _tolerance;
+            if (!isTrue && _step.TryShorten(_wrenches) && !TryMove(days, cancellation, out tried))
+                return StepEnd.NotEngaged;
+
             _step.CorrectWire(_wrenches);
-            if (error <= WireShare * _tolerance)
+            if (isTrue)
                 return StepEnd.Taken;
+
+            ReadStiffness(_tried);
         }
 
         return StepEnd.NotSettled;
+    }
+
+    private bool TrySolve(double days, Six[] before, double soft, ReadOnlySpan<SlotFrame> engagedAt)
+    {
+        if (_step.TrySolve(days, before, _given, _soft, soft))
+            return true;
+        if (!_step.IsPushedOn)
+            return false;
+
+        // A wire that is loaded like a column may push on for a while: the stiffer idea of it makes shorter steps.
+        _wire.ReadHeldStiffness(_stiffness);
+        _step.SetStiffness(engagedAt, _stiffness);
+        return _step.TrySolve(days, before, _given, _soft, soft);
+    }
+
+    private bool TryMove(double days, CancellationToken cancellation, out EngagementResult tried)
+    {
+        _step.Places(_tried);
+        _wire.GoTo(Day + days);
+        tried = _wire.MoveTo(_tried, cancellation);
+        Engagements++;
+        if (!IsGood(tried))
+            return false;
+
+        ReadWire(tried);
+        return true;
+    }
+
+    private void ReadStiffness(ReadOnlySpan<SlotFrame> places)
+    {
+        _wire.ReadStiffness(_stiffness);
+        _step.SetStiffness(places, _stiffness);
     }
 
     private void Accept(EngagementResult tried)

@@ -19,7 +19,8 @@ namespace Archwright.Treatment.Forecasts;
 /// m &gt; 0 is the mobility of <see cref="ToothAnswer"/>, C the compliance of a ligament that stiffens. Both are
 /// taken from the last iterate, so each iteration solves
 /// (Z + S + K_crowns) δ = −residual with a positive definite matrix: the energy of wire and crowns cannot grow,
-/// however long the step. The wire is linear here; <see cref="March"/> compares with the engaged wire and corrects.
+/// however long the step. The wire is linear here, S its stiffness where it was engaged last; <see cref="March"/>
+/// engages it at the places found and goes on from there (Newton's method, with walls that are touched or not).
 /// </remarks>
 internal sealed class MovementStep
 {
@@ -29,32 +30,36 @@ internal sealed class MovementStep
     private const int CarefulAgain = 3;
     private const int Patience = 15;
     private const double LeastShare = 0.125;
+    private const double Overshoot = 0.3;
+    private const double LeastOfStep = 0.1;
+    private const double MostOfStep = 0.9;
 
     private readonly MovingArch _arch;
     private readonly SymmetricSystem _system;
-    private readonly LearntStiffness _wire;
+    private readonly double[] _stiffness;
     private readonly double[] _unknown;
-    private readonly double[] _learntMotion;
-    private readonly double[] _learntRelief;
     private readonly Six[] _wireLoad;
     private readonly Six[] _wireAt;
+    private readonly Six[] _wanted;
+    private readonly Six[] _moved;
     private readonly Six[] _crowns;
     private readonly Six[] _given;
     private readonly SlotFrame[] _places;
     private readonly int _size;
     private double _soft = 1;
+    private bool _knowsWanted;
 
     public MovementStep(MovingArch arch)
     {
         _arch = arch;
         _size = 6 * arch.Count;
         _system = new SymmetricSystem(_size);
-        _wire = new LearntStiffness(_size);
+        _stiffness = new double[_size * _size];
         _unknown = new double[_size];
-        _learntMotion = new double[_size];
-        _learntRelief = new double[_size];
         _wireLoad = new Six[arch.Count];
         _wireAt = new Six[arch.Count];
+        _wanted = new Six[arch.Count];
+        _moved = new Six[arch.Count];
         _crowns = new Six[arch.Count];
         _given = new Six[arch.Count];
         _places = new SlotFrame[arch.Count];
@@ -88,10 +93,18 @@ internal sealed class MovementStep
     /// <summary>Iterations used by the last solve.</summary>
     public int Iterations { get; private set; }
 
-    /// <summary>Takes a first stiffness of the wire, as <see cref="IWireInPlace.TangentStiffness"/> gives
-    /// it.</summary>
-    public void SetStiffness(ReadOnlySpan<SlotFrame> places, ReadOnlySpan<double> stiffness) =>
-        _wire.Set(_arch, places, stiffness);
+    /// <summary>The last solve failed because the wire, with the stiffness given, would push the teeth on.</summary>
+    public bool IsPushedOn { get; private set; }
+
+    /// <summary>Takes the stiffness of the wire at some places of the slots.</summary>
+    /// <param name="places">Where they are.</param>
+    /// <param name="stiffness">As <see cref="IWireInPlace.ReadStiffness"/> gives it.</param>
+    public void SetStiffness(ReadOnlySpan<SlotFrame> places, ReadOnlySpan<double> stiffness)
+    {
+        SlotTransform.ToResistance(_arch, places, stiffness, _stiffness);
+        for (int i = 0; i < _stiffness.Length; i++)
+            _stiffness[i] = -_stiffness[i];
+    }
 
     /// <summary>Starts a step.</summary>
     /// <param name="places">Slots now.</param>
@@ -100,6 +113,7 @@ internal sealed class MovementStep
     {
         places.CopyTo(Start);
         Array.Clear(Motion);
+        _knowsWanted = false;
         for (int i = 0; i < _arch.Count; i++)
         {
             _wireLoad[i] = _arch.AtResistance(i, Start[i], wire[i]);
@@ -107,28 +121,52 @@ internal sealed class MovementStep
         }
     }
 
-    /// <summary>Takes the wire's true load at the motion found last in place of the linear one, and learns its
-    /// stiffness from the two.</summary>
+    /// <summary>Takes the wire's true load at the present motion in place of the linear one.</summary>
     public void CorrectWire(ReadOnlySpan<Wrench> wire)
     {
         for (int i = 0; i < _arch.Count; i++)
         {
-            Six load = _arch.AtResistance(i, _arch.Moved(i, Start[i], Motion[i]), wire[i]);
-            Six moved = Motion[i] - _wireAt[i];
-            Six relief = _wireLoad[i] - load;
-            for (int a = 0; a < 6; a++)
-            {
-                _learntMotion[6 * i + a] = moved[a];
-                _learntRelief[6 * i + a] = relief[a];
-            }
-
-            _wireLoad[i] = load;
+            _wireLoad[i] = TrueLoad(i, wire);
             _wireAt[i] = Motion[i];
         }
 
-        _wire.Learn(_learntMotion, _learntRelief);
         UpdateLoads();
     }
+
+    /// <summary>Goes back a part of the way where the last solve went so far that the wire pushes back.</summary>
+    /// <remarks>What teeth, neighbours and lips take of the wire is the gradient of a function that grows, and so is
+    /// what the wire gives: their difference falls along the step d of Newton's method, and vanishes at the answer.
+    /// Between walls it falls in bends, and whole steps may go to and fro between two sets of touched walls for ever.
+    /// Where it has changed its sign along d by more than a share, the step is cut to where a straight line between
+    /// both ends would have none.</remarks>
+    /// <param name="wire">The wire's true load at the motion found last.</param>
+    /// <returns>Whether the motion was changed: then the wire has another load.</returns>
+    public bool TryShorten(ReadOnlySpan<Wrench> wire)
+    {
+        double before = 0;
+        double after = 0;
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            Six step = Motion[i] - _wireAt[i];
+            before += Dot(_wireLoad[i] - _wanted[i], step);
+            after += Dot(TrueLoad(i, wire) - WireNow(i), step);
+        }
+
+        bool tooFar = _knowsWanted && before > 0 && after < -Overshoot * before;
+        double share = tooFar ? Math.Clamp(before / (before - after), LeastOfStep, MostOfStep) : 1;
+        for (int i = 0; i < _arch.Count; i++)
+        {
+            _wanted[i] += (WireNow(i) - _wanted[i]) * share;
+            _moved[i] = _wireAt[i] + (Motion[i] - _wireAt[i]) * share;
+        }
+
+        _moved.CopyTo(Motion, 0);
+        _knowsWanted = true;
+        return tooFar;
+    }
+
+    private Six TrueLoad(int tooth, ReadOnlySpan<Wrench> wire) =>
+        _arch.AtResistance(tooth, _arch.Moved(tooth, Start[tooth], Motion[tooth]), wire[tooth]);
 
     /// <summary>Largest movement of a crown that this error of the wire's load would mean [mm].</summary>
     public double ErrorOf(ReadOnlySpan<Wrench> wire, double days)
@@ -136,7 +174,7 @@ internal sealed class MovementStep
         double largest = 0;
         for (int i = 0; i < _arch.Count; i++)
         {
-            Six error = _arch.AtResistance(i, _arch.Moved(i, Start[i], Motion[i]), wire[i]) - WireNow(i);
+            Six error = TrueLoad(i, wire) - WireNow(i);
             Six give = Give(i, days);
             var motion = new Six(Times(give.Linear, error.Linear), Times(give.Angular, error.Angular));
             largest = Math.Max(largest, ToothAnswer.Size(_arch.Supports[i], motion));
@@ -169,7 +207,8 @@ internal sealed class MovementStep
         {
             bool sharp = careful == 0;
             Assemble(days, sharp);
-            if (!_system.TryFactor())
+            IsPushedOn = !_system.TryFactor();
+            if (IsPushedOn)
                 return false;
 
             _system.Solve(_unknown);
@@ -243,7 +282,7 @@ internal sealed class MovementStep
             Six moved = Motion[j] - _wireAt[j];
             for (int a = 0; a < 6; a++)
             {
-                ReadOnlySpan<double> row = _wire.Matrix.AsSpan((6 * tooth + a) * _size + 6 * j, 6);
+                ReadOnlySpan<double> row = _stiffness.AsSpan((6 * tooth + a) * _size + 6 * j, 6);
                 for (int b = 0; b < 6; b++)
                     sum[a] -= row[b] * moved[b];
             }
@@ -276,7 +315,7 @@ internal sealed class MovementStep
     private void Assemble(double days, bool sharp)
     {
         Span<double> matrix = _system.Matrix;
-        _wire.Matrix.CopyTo(matrix);
+        _stiffness.CopyTo(matrix);
         for (int i = 0; i < _arch.Count; i++)
         {
             Six give = Give(i, days);
@@ -374,6 +413,8 @@ internal sealed class MovementStep
             }
         }
     }
+
+    private static double Dot(Six a, Six b) => Vector3.Dot(a.Linear, b.Linear) + Vector3.Dot(a.Angular, b.Angular);
 
     private static Vector3 Times(Vector3 a, Vector3 b) => new(a.X * b.X, a.Y * b.Y, a.Z * b.Z);
 }

@@ -1,4 +1,6 @@
 using Archwright.Dentition.Teeth;
+using Archwright.Practice.Advice;
+using Archwright.Practice.Courses;
 using Archwright.Practice.Demo;
 using Archwright.Practice.Visits;
 
@@ -97,8 +99,11 @@ public sealed class DemoPracticeTests
         Assert.Contains(Made.Value.Visits, visit => visit.Content.Discomfort?.Worst >= 5);
     }
 
+    /// <summary>By the irregularity index, not by how far each tooth stands from its place: where a heavily loaded
+    /// tooth waits, or one is passed by, its neighbours give way to it and may stand farther off than at first.
+    /// </summary>
     [Fact]
-    public void Crooked_arches_that_the_program_could_follow_have_come_nearer_to_their_places()
+    public void Crooked_arches_that_the_program_could_follow_are_less_irregular()
     {
         int followed = 0;
         foreach (Visit visit in Made.Value.Visits.Where(visit => visit.Day == Samples.Today))
@@ -112,11 +117,9 @@ public sealed class DemoPracticeTests
 
                 // Of an arch that began nearly straight the errors of reading say as much as the movement.
                 followed++;
-                double before = Off(all[0], jaw);
-                if (before < 1)
-                    continue;
-
-                Assert.True(Off(visit, jaw) < before, $"{visit.Question} {jaw}: {before}");
+                double before = Irregularity(all[0], jaw);
+                double now = Irregularity(visit, jaw);
+                Assert.True(now < before || before < 1, $"{visit.Question} {jaw}: {before} to {now}");
             }
         }
 
@@ -146,8 +149,11 @@ public sealed class DemoPracticeTests
         return reader.ReadToEnd();
     }
 
-    // Root of the mean square of the shifts of an arch.
-    private static double Off(Visit visit, Jaw jaw) => Math.Sqrt(visit.Content.Arch(jaw)!.Seen!.Positions
-        .Where(pair => pair.Key.IsAnterior)
-        .Sum(pair => pair.Value.LabialMm * pair.Value.LabialMm + pair.Value.OcclusalMm * pair.Value.OcclusalMm));
+    private static double Irregularity(Visit visit, Jaw jaw)
+    {
+        ArchTreatment treatment = Made.Value.Treatments.Single(
+            one => one.PatientId == visit.PatientId && one.Jaw == jaw);
+        // Not told where one of the six is not there.
+        return ArchModel.Irregularity(treatment, bare: null, visit.Content.Arch(jaw)!.Seen!.Positions) ?? 0;
+    }
 }

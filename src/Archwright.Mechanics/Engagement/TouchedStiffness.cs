@@ -1,0 +1,230 @@
+using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <summary>The engaged wire seen from its slots with the walls that are touched kept, and the directions of their
+/// forces too: quick and symmetric, and the wire always resists.</summary>
+/// <remarks>
+/// With F the factored tangent of the wire (walls held now are in it with the number ρ, springs with their own k), J
+/// the derivatives of the restraints by the wire's unknowns and C by the motions x of the slots, A = J F⁻¹ Jᵀ, ν what
+/// a restraint pushes with beyond what F knows of it, g a little give and ε what is left of the pin,
+/// <code>
+///     walls:    (1 − gρ) A ν + g ν = C x,    change of force  p = ν − ρ A ν,
+///     springs:  ν = k C x,                   p = k (C x − A ν),
+///     pin:      A ν − ν/(ρ − ε) = 0,
+/// </code>
+/// and the load on the teeth changes by −Cᵀ p. The last line takes the pin out again but for ε: the wire slides. Where
+/// it rests along the arch as a ball on a hill does, the pin stays. The turning of the forces with the slots, which
+/// <see cref="Condensation"/> has, is left out.
+/// </remarks>
+internal sealed class TouchedStiffness
+{
+    // Give of a wall [mm/N]: less than a forecast could feel, enough that two walls at one place share their force.
+    private const double Give = 1e-6;
+
+    // What is left of the pin [N/mm].
+    private const double LeastPin = 0.1;
+    private const double LeastShift = 1e-6;
+
+    private readonly DenseFactor _flexibility = new();
+    private int[] _rows = [];
+    private double[] _gaps = [];
+    private double[] _forces = [];
+    private double[] _answers = [];
+    private double[] _column = [];
+    private double[] _byPin = [];
+    private double[] _ofPin = [];
+    private double _pinGive;
+    private double _pinForce;
+    private bool _slides;
+    private int _count;
+
+    /// <summary>Finds it.</summary>
+    /// <param name="rod">In equilibrium.</param>
+    /// <param name="stiffness">Takes the result, row-major 6n × 6n as of <see cref="Engager.TangentStiffness"/>.</param>
+    /// <returns>False when the wire does not stand by itself as it lies; then nothing is known.</returns>
+    public bool TryFind(Equilibrium rod, Span<double> stiffness)
+    {
+        if (!rod.Evaluate(rod.State, out _))
+            return false;
+        rod.Factor.CopyFrom(rod.Tangent);
+        rod.Factor.AddToDiagonal(LeastShift);
+        if (!rod.Factor.Factor())
+            return false;
+
+        Collect(rod);
+        for (int a = 0; a < _count; a++)
+            Answer(rod, _rows[a], _answers.AsSpan(a * _count, _count));
+        if (!TryFlexibility(rod.Contacts))
+            return false;
+
+        LetSlide(rod);
+
+        int size = 6 * rod.Frames.Length;
+        stiffness.Clear();
+        for (int j = 0; j < size; j++)
+        {
+            if (TryForces(rod.Contacts, j))
+                AddLoads(rod.Contacts, j, size, stiffness);
+        }
+
+        return TryMakeSymmetric(stiffness, size);
+    }
+
+    private void Collect(Equilibrium rod)
+    {
+        MakeRoom(rod.Contacts.RowCount, rod.State.Length);
+        _count = 0;
+        for (int i = 0; i < rod.Contacts.RowCount; i++)
+        {
+            ref readonly ContactRow row = ref rod.Contacts.Rows[i];
+            if ((row.Effective == 0 && !row.BothWays) || row.Kind == RowKind.Pin)
+                continue;
+
+            // A gap changes with its slot by the opposite of what a unit of its force does to the tooth.
+            (Vector3 force, Vector3 moment) = rod.Contacts.OfUnitForce(i, rod.State, rod.Frames);
+            Span<double> gap = _gaps.AsSpan(6 * _count, 6);
+            (gap[0], gap[1], gap[2]) = (-force.X, -force.Y, -force.Z);
+            (gap[3], gap[4], gap[5]) = (-moment.X, -moment.Y, -moment.Z);
+            _rows[_count++] = i;
+        }
+
+        if (_answers.Length < _count * _count)
+            _answers = new double[2 * _count * _count];
+    }
+
+    private void MakeRoom(int rows, int unknowns)
+    {
+        if (_rows.Length < rows)
+        {
+            _rows = new int[rows];
+            _gaps = new double[6 * rows];
+            _forces = new double[rows];
+            _byPin = new double[rows];
+            _ofPin = new double[rows];
+        }
+
+        if (_column.Length < unknowns)
+            _column = new double[2 * unknowns];
+    }
+
+    // What a unit of force on a row does to the gaps of all that are touched.
+    private void Answer(Equilibrium rod, int row, Span<double> gaps)
+    {
+        Span<double> column = _column.AsSpan(0, rod.State.Length);
+        column.Clear();
+        (int element, ElementVector derivative) = rod.Contacts.Derivative(row);
+        derivative.AddTo(column, element, 1);
+        rod.Factor.Solve(column);
+        _pinGive = derivative.Dot(column, element);
+        for (int b = 0; b < _count; b++)
+        {
+            (int other, ElementVector along) = rod.Contacts.Derivative(_rows[b]);
+            gaps[b] = along.Dot(column, other);
+        }
+    }
+
+    private bool TryFlexibility(ContactSet contacts)
+    {
+        Span<double> matrix = _flexibility.Begin(_count);
+        _answers.AsSpan(0, matrix.Length).CopyTo(matrix);
+        for (int a = 0; a < _count; a++)
+        {
+            Span<double> line = matrix.Slice(a * _count, _count);
+            double share = Share(contacts, a);
+            for (int b = 0; b < line.Length; b++)
+                line[b] *= share;
+            line[a] += share == 0 ? 1 : Give;
+        }
+
+        return _flexibility.TryFactor();
+    }
+
+    private double Share(ContactSet contacts, int a) =>
+        contacts.Rows[_rows[a]].IsSpring ? 0 : 1 - Give * contacts.Penalty;
+
+    // The pin's own equation, the others being solved for: how its force follows from theirs.
+    private void LetSlide(Equilibrium rod)
+    {
+        int pin = rod.Contacts.RowCount - 1;
+        _slides = pin >= 0 && rod.Contacts.Rows[pin].Kind == RowKind.Pin;
+        if (!_slides)
+            return;
+
+        Span<double> byPin = _byPin.AsSpan(0, _count);
+        Span<double> ofPin = _ofPin.AsSpan(0, _count);
+        Answer(rod, pin, byPin);
+        for (int a = 0; a < _count; a++)
+            ofPin[a] = Share(rod.Contacts, a) * byPin[a];
+        _flexibility.Solve(ofPin);
+        _pinGive -= Spans.Dot(byPin, ofPin) + 1 / (rod.Contacts.Penalty - LeastPin);
+        _slides = _pinGive < 0;
+    }
+
+    // What every restraint pushes with beyond what the tangent knows, when slot j/6 moves by one along or about an
+    // axis.
+    private bool TryForces(ContactSet contacts, int j)
+    {
+        Span<double> forces = _forces.AsSpan(0, _count);
+        bool any = false;
+        for (int a = 0; a < _count; a++)
+        {
+            double gap = GapBy(contacts, a, j);
+            forces[a] = SpringOf(contacts, a) is { } spring ? spring * gap : gap;
+            any |= gap != 0;
+        }
+
+        if (!any)
+            return false;
+
+        _flexibility.Solve(forces);
+        _pinForce = _slides ? -Spans.Dot(_byPin.AsSpan(0, _count), forces) / _pinGive : 0;
+        Spans.AddScaled(forces, _ofPin, -_pinForce);
+        return true;
+    }
+
+    private void AddLoads(ContactSet contacts, int j, int size, Span<double> stiffness)
+    {
+        ReadOnlySpan<double> forces = _forces.AsSpan(0, _count);
+        for (int a = 0; a < _count; a++)
+        {
+            double given = Spans.Dot(_answers.AsSpan(a * _count, _count), forces) + _byPin[a] * _pinForce;
+            double change = SpringOf(contacts, a) is { } spring
+                ? spring * (GapBy(contacts, a, j) - given)
+                : forces[a] - contacts.Penalty * given;
+            int slot = contacts.Rows[_rows[a]].Slot;
+            for (int k = 0; k < 6; k++)
+                stiffness[(6 * slot + k) * size + j] -= _gaps[6 * a + k] * change;
+        }
+    }
+
+    private double GapBy(ContactSet contacts, int a, int j) =>
+        contacts.Rows[_rows[a]].Slot == j / 6 ? _gaps[6 * a + j % 6] : 0;
+
+    private double? SpringOf(ContactSet contacts, int a)
+    {
+        ref readonly ContactRow row = ref contacts.Rows[_rows[a]];
+        return !row.IsSpring ? null
+            : row.Kind == RowKind.Seating ? row.Rise
+            : row.Slips ? 0 : contacts.Grip;
+    }
+
+    private static bool TryMakeSymmetric(Span<double> matrix, int size)
+    {
+        for (int i = 0; i < size; i++)
+        {
+            for (int j = 0; j <= i; j++)
+            {
+                double mean = (matrix[i * size + j] + matrix[j * size + i]) / 2;
+                if (!double.IsFinite(mean))
+                    return false;
+
+                matrix[i * size + j] = mean;
+                matrix[j * size + i] = mean;
+            }
+        }
+
+        return true;
+    }
+}
