@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Archwright.Exchange.CaseFiles;
 using Archwright.Treatment.Forecasts;
 
@@ -40,7 +39,6 @@ internal static class SoftTissueOption
     {
         "none" => 0,
         "average" => 1,
-        _ => double.TryParse(typed, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
-            && value is >= 0 and <= SoftTissue.MostFactor ? value : null,
+        _ => SoftTissue.TryReadFactor(typed, out double factor) ? factor : null,
     };
 }

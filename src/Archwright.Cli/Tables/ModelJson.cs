@@ -12,7 +12,7 @@ internal static class ModelJson
         if (arch.Friction is { Coefficient: null } byAlloy)
             json.WriteString("friction", byAlloy.Word);
         else
-            json.WriteNumber("friction", arch.Friction?.Coefficient ?? arch.Arrangement.Slots.Max(one => one.Friction));
+            json.WriteNumber("friction", arch.MostFriction);
         json.WriteNumber("soft_tissue", arch.SoftTissue.Factor);
     }
 }

@@ -1,3 +1,5 @@
+using Archwright.Mechanics.Numerics;
+
 namespace Archwright.Mechanics.Engagement;
 
 /// <content>The last steps, with the touched walls known.</content>
@@ -160,8 +162,7 @@ internal sealed partial class Equilibrium
             for (int i = 0; i < left.Length; i++)
                 left[i] = -_gradient[i] - left[i];
             _factor.Solve(left);
-            for (int i = 0; i < left.Length; i++)
-                step[i] += left[i];
+            Spans.AddScaled(step, left, 1);
         }
     }
 

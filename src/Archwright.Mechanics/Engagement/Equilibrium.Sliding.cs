@@ -27,7 +27,7 @@ internal sealed partial class Equilibrium
     public Slide? Slide { get; set; }
 
     /// <summary>Force along the wire that a wire with history follows, as a share of the largest force.</summary>
-    public double Felt { get; set; } = 0.02;
+    public double Felt { get; set; }
 
     // Adds the wire's answer to a slide to the step, and returns the slide [mm]. The factors and the step are there.
     private double PlanSlide(double largestForce, bool exact) =>

@@ -42,7 +42,7 @@ internal sealed class TouchedStiffness
 
     /// <summary>Finds it.</summary>
     /// <param name="rod">In equilibrium.</param>
-    /// <param name="stiffness">Takes the result, row-major 6n × 6n as of <see cref="Engager.TangentStiffness"/>.</param>
+    /// <param name="stiffness">Takes it, row-major 6n × 6n as of <see cref="Engager.TangentStiffness"/>.</param>
     /// <returns>False when the wire does not stand by itself as it lies; then nothing is known.</returns>
     public bool TryFind(Equilibrium rod, Span<double> stiffness)
     {

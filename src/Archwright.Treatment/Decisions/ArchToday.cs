@@ -24,6 +24,9 @@ public sealed record ArchToday
     /// <summary>How each wire that is looked at rubs; null: as the slots say.</summary>
     public FrictionChoice? Friction { get; init; }
 
+    /// <summary>Largest coefficient of friction of a slot, where it does not depend on the alloy of a wire.</summary>
+    public double MostFriction => Friction?.Coefficient ?? Arrangement.Slots.Max(slot => slot.Friction);
+
     /// <summary>An arch that was built from tables.</summary>
     public static ArchToday Of(ArchSetup arch)
     {

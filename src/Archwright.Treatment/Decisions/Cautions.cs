@@ -25,7 +25,7 @@ internal static class Cautions
     /// <summary>What the figures rest on, as far as it is chosen.</summary>
     internal static string Model(ArchToday arch)
     {
-        double most = arch.Friction?.Coefficient ?? arch.Arrangement.Slots.Max(slot => slot.Friction);
+        double most = arch.MostFriction;
         string friction = arch.Friction is { Coefficient: null } byAlloy
             ? $"friction of a bench ({(byAlloy == FrictionChoice.Wet ? "in saliva" : "dry")}, by alloy)"
             : most > 0 ? FormattableString.Invariant($"friction of a bench (coefficient {most:0.##})") : "no friction";

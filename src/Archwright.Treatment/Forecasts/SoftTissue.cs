@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Archwright.Mechanics.Engagement;
 using Archwright.Mechanics.Slots;
 
@@ -17,6 +18,14 @@ public sealed record SoftTissue(double Factor)
 
     /// <summary>That of average people.</summary>
     public static SoftTissue Average { get; } = new(1);
+
+    /// <summary>Reads a factor.</summary>
+    /// <param name="text">A number with a decimal point.</param>
+    /// <param name="factor">0 to <see cref="MostFactor"/>.</param>
+    /// <returns>False where it is no number, or lies outside.</returns>
+    public static bool TryReadFactor(string text, out double factor) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out factor)
+        && factor is >= 0 and <= MostFactor;
 
     /// <summary>Where the slots stood when lip and tongue were in balance, in order; empty: where they stand now.
     /// </summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Archwright.Treatment.Forecasts;
 
 namespace Archwright.Web.Api;
@@ -34,11 +33,8 @@ internal static class ModelParameters
     {
         if (text is null)
             return null;
-        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
-            && value is >= 0 and <= Treatment.Forecasts.SoftTissue.MostFactor)
-        {
-            return value;
-        }
+        if (Treatment.Forecasts.SoftTissue.TryReadFactor(text, out double factor))
+            return factor;
 
         problems.Add(new ApiProblem(
             "", SoftTissue, $"{SoftTissue} is “{text}”.",
