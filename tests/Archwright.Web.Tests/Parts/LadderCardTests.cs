@@ -25,7 +25,7 @@ public sealed class LadderCardTests : BunitContext
         string words = card.Find("section").TextContent;
         foreach (string said in new[]
                  {
-                     "on the positions of 2 Mar 2026, with superelastic NiTi 0.014 in in place for 6 weeks",
+                     "on the positions of 2 Mar 2026. In place: superelastic NiTi 0.014 in, for 6 weeks.",
                      "It stays bent.",
                      "Fewest visits and fastest", "2 (1 to …) visits more",
                      "12 (6 to …) weeks", "No difference from gentlest", "a better one may exist", "in place",
