@@ -50,8 +50,9 @@ public sealed class LadderCardTests : BunitContext
         });
 
         Assert.Equal(
-            ["What binds: a force under stainless steel 0.016 in.", "A wire between presses less."],
-            card.FindAll(".considered li").Select(one => one.TextContent));
+            "What binds: a force under stainless steel 0.016 in.", card.Find(".considered > p").TextContent);
+        Assert.Equal(
+            ["A wire between presses less."], card.FindAll(".considered li").Select(one => one.TextContent));
         Assert.NotNull(card.Find(".considered ~ .sequence"));
         Assert.Empty(Show(Ladder).FindAll(".considered"));
     }

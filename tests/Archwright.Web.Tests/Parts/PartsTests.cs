@@ -150,7 +150,7 @@ public sealed class PartsTests : BunitContext
 
         var list = Render<CandidateList>(parts => parts.Add(part => part.State, state));
 
-        Assert.Equal("What binds: a force.", list.Find(".advice .considered li").TextContent);
+        Assert.Equal("What binds: a force.", list.Find(".advice .considered > p").TextContent);
         state.Edit(_ => Samples.Complete);
         list.Render();
         Assert.Empty(list.FindAll(".considered"));
