@@ -67,8 +67,7 @@ internal static class Condensation
         var active = new List<int>();
         for (int i = 0; i < rod.Contacts.RowCount; i++)
         {
-            ref readonly ContactRow row = ref rod.Contacts.Rows[i];
-            if (row.Effective != 0 || row.BothWays || row.Kind == RowKind.Pin)
+            if (rod.Contacts.IsActive(i))
                 active.Add(i);
         }
 
@@ -159,11 +158,6 @@ internal static class Condensation
         }
     }
 
-    private static double Share(Equilibrium rod, int row, double rho)
-    {
-        ref readonly ContactRow at = ref rod.Contacts.Rows[row];
-        return at.Kind == RowKind.Seating ? at.Rise
-            : at.Kind == RowKind.Friction ? (at.Slips ? 0 : rod.Contacts.Grip)
-            : rho;
-    }
+    private static double Share(Equilibrium rod, int row, double rho) =>
+        rod.Contacts.Rows[row].IsSpring ? rod.Contacts.SpringOf(row) : rho;
 }

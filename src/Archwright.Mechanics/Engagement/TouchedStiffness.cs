@@ -78,8 +78,7 @@ internal sealed class TouchedStiffness
         _count = 0;
         for (int i = 0; i < rod.Contacts.RowCount; i++)
         {
-            ref readonly ContactRow row = ref rod.Contacts.Rows[i];
-            if ((row.Effective == 0 && !row.BothWays) || row.Kind == RowKind.Pin)
+            if (!rod.Contacts.IsActive(i) || rod.Contacts.Rows[i].Kind == RowKind.Pin)
                 continue;
 
             // A gap changes with its slot by the opposite of what a unit of its force does to the tooth.
@@ -109,20 +108,21 @@ internal sealed class TouchedStiffness
             _column = new double[2 * unknowns];
     }
 
-    // What a unit of force on a row does to the gaps of all that are touched.
-    private void Answer(Equilibrium rod, int row, Span<double> gaps)
+    // What a unit of force on a row does to the gaps of all that are touched; to its own is returned.
+    private double Answer(Equilibrium rod, int row, Span<double> gaps)
     {
         Span<double> column = _column.AsSpan(0, rod.State.Length);
         column.Clear();
         (int element, ElementVector derivative) = rod.Contacts.Derivative(row);
         derivative.AddTo(column, element, 1);
         rod.Factor.Solve(column);
-        _pinGive = derivative.Dot(column, element);
         for (int b = 0; b < _count; b++)
         {
             (int other, ElementVector along) = rod.Contacts.Derivative(_rows[b]);
             gaps[b] = along.Dot(column, other);
         }
+
+        return derivative.Dot(column, element);
     }
 
     private bool TryFlexibility(ContactSet contacts)
@@ -154,11 +154,11 @@ internal sealed class TouchedStiffness
 
         Span<double> byPin = _byPin.AsSpan(0, _count);
         Span<double> ofPin = _ofPin.AsSpan(0, _count);
-        Answer(rod, pin, byPin);
+        double own = Answer(rod, pin, byPin);
         for (int a = 0; a < _count; a++)
             ofPin[a] = Share(rod.Contacts, a) * byPin[a];
         _flexibility.Solve(ofPin);
-        _pinGive -= Spans.Dot(byPin, ofPin) + 1 / (rod.Contacts.Penalty - LeastPin);
+        _pinGive = own - (Spans.Dot(byPin, ofPin) + 1 / (rod.Contacts.Penalty - LeastPin));
         _slides = _pinGive < 0;
     }
 
@@ -202,13 +202,8 @@ internal sealed class TouchedStiffness
     private double GapBy(ContactSet contacts, int a, int j) =>
         contacts.Rows[_rows[a]].Slot == j / 6 ? _gaps[6 * a + j % 6] : 0;
 
-    private double? SpringOf(ContactSet contacts, int a)
-    {
-        ref readonly ContactRow row = ref contacts.Rows[_rows[a]];
-        return !row.IsSpring ? null
-            : row.Kind == RowKind.Seating ? row.Rise
-            : row.Slips ? 0 : contacts.Grip;
-    }
+    private double? SpringOf(ContactSet contacts, int a) =>
+        contacts.Rows[_rows[a]].IsSpring ? contacts.SpringOf(_rows[a]) : null;
 
     private static bool TryMakeSymmetric(Span<double> matrix, int size)
     {

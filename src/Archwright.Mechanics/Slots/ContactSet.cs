@@ -212,6 +212,15 @@ internal sealed partial class ContactSet
         return largest;
     }
 
+    /// <summary>Whether a row acts on the wire now, or would at the least motion.</summary>
+    public bool IsActive(int row) =>
+        _rows[row].Effective != 0 || _rows[row].BothWays || _rows[row].Kind == RowKind.Pin;
+
+    /// <summary>Stiffness of a row that is a spring of its own [N/mm]; nil for friction that slips.</summary>
+    public double SpringOf(int row) => _rows[row].Kind == RowKind.Seating ? _rows[row].Rise
+        : _rows[row].Slips ? 0
+        : Grip;
+
     /// <summary>Derivative of a row by the unknowns of its element, at the last evaluation.</summary>
     public (int Element, ElementVector Derivative) Derivative(int row) => (_elementOfRow[row], _byRow[row]);
 
