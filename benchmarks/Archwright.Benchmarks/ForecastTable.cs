@@ -51,7 +51,8 @@ internal static class ForecastTable
         }
     }
 
-    private static ForecastRequest WithMemory(ForecastRequest request) => request with
+    /// <summary>The same with a wire that transforms.</summary>
+    internal static ForecastRequest WithMemory(ForecastRequest request) => request with
     {
         Arrangement = request.Arrangement with
         {

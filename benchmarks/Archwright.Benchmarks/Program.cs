@@ -5,6 +5,7 @@ const string Usage = """
     Archwright.Benchmarks --quick               one table of medians, a minute or two
     Archwright.Benchmarks --calculix-case ID    one arch with gliding wire points, as JSON (see benchmarks/calculix)
     Archwright.Benchmarks --calculix-case ID --once     the same, solved once
+    Archwright.Benchmarks --again NAME          one piece of work for twenty seconds, for a profiler
     Archwright.Benchmarks --filter '*'          BenchmarkDotNet with its own options
     """;
 
@@ -21,6 +22,13 @@ switch (args)
     case ["--calculix-case", var id, "--once"]:
         CalculixCase.Print(id, once: true, Console.Out);
         return 0;
+
+    case ["--again", var name]:
+        if (Again.Run(name, Console.Out))
+            return 0;
+
+        Console.Error.WriteLine($"There is no '{name}'. What can be repeated: {Again.Names}.");
+        return 2;
 
     case [] or ["--help"]:
         Console.WriteLine(Usage);

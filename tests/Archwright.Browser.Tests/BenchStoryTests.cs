@@ -50,7 +50,7 @@ public sealed class BenchStoryTests(PracticeApp app)
         await Assertions.Expect(page).ToHaveURLAsync(new Regex("temperature=5&"));
         await screen.Button("dry").ClickAsync();
         await Assertions.Expect(page).ToHaveURLAsync(new Regex("state=dry$"));
-        await page.Locator("[data-computed]").WaitForAsync();
+        await page.Locator("[data-computed*='temperature=5&'][data-computed$='state=dry']").WaitForAsync();
         string shown = await page.Locator(".bench").InnerTextAsync();
 
         await using Screen colleague = await app.OpenAsync();
@@ -73,7 +73,7 @@ public sealed class BenchStoryTests(PracticeApp app)
         await slider.FocusAsync();
         await page.Keyboard.PressAsync("Home");
         await Assertions.Expect(page).ToHaveURLAsync(new Regex("temperature=0&"));
-        await page.Locator("[data-computed]").WaitForAsync();
+        await page.Locator("[data-computed*='temperature=0&']").WaitForAsync();
 
         Assert.NotEqual(warm, await page.Locator("#bend").InnerTextAsync());
         IReadOnlyList<string> cold = await RowAsync(screen, "bend", "3.1 mm");
