@@ -19,7 +19,7 @@ public sealed partial class Engager
     private const int ReleaseIterations = 12;
     private const double PolishedForce = 1e-4;
     private const int PolishIterations = 8;
-    private const int HeldIterations = 16;
+    private const int HeldIterations = 32;
     private const double TouchingForce = 1e-6;
     private const double AimAgain = 1e-3;
     private const int NearIterations = 10;

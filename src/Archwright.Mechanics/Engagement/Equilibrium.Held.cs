@@ -51,6 +51,7 @@ internal sealed partial class Equilibrium
         Contacts.Freeze(Mesh, q, Frames);
         double shift = HeldShift;
         bool isPolished = false;
+        bool slid = false;
         if (loose)
             _shortShift = 0;
         double last = double.PositiveInfinity;
@@ -66,7 +67,7 @@ internal sealed partial class Equilibrium
             double force = Math.Max(Contacts.LargestForce(), 0.1);
             if (Law.Remembers)
                 Stiffen(Residual, ref before);
-            first = Math.Min(first, Math.Max(Residual, force));
+            first = slid ? Math.Max(Residual, force) : Math.Min(first, Math.Max(Residual, force));
             if (Residual > Worse * first)
                 return SearchEnd.Stalled;
 
@@ -85,6 +86,7 @@ internal sealed partial class Equilibrium
             if (!TryPlan(ref shift, slides: near || pass > 0, force, exact: !loose, out double slide))
                 return SearchEnd.Stalled;
 
+            slid = slide != 0;
             StepHeld(slide, pass < FollowedSteps ? FarthestFollowed(near) : 0);
             shift = NextHeldShift(shift, pass < PatiencePasses || near || Residual < Falls * lastButOne);
             lastButOne = last;
@@ -120,10 +122,10 @@ internal sealed partial class Equilibrium
 
             if (_touching.TryRevise(this, _step.AsSpan(0, 8 * Mesh.Nodes)))
             {
-                if (_touching.Changes > 0 && (!Evaluate(State, out _) || !HeldDirection(ref shift)))
+                if (_touching.Changes > 0 && (!EvaluateAgain(State) || !HeldDirection(ref shift)))
                     return false;
 
-                slide = slides ? PlanSlide(force, exact) : 0;
+                slide = slides ? PlanSlide(force, exact, settled: true) : 0;
                 return true;
             }
 

@@ -69,7 +69,7 @@ internal sealed partial class Equilibrium
                 return SearchEnd.Stalled;
 
             bool settling = !restart || (pass > 2 && _lastStepShare > 0.3);
-            double slide = settling ? PlanSlide(force, exact: !loose) : 0;
+            double slide = settling ? PlanSlide(force, exact: !loose, settled: false) : 0;
             StepInside(ref shift, slide, residual, restart ? AimOfResidual : AimOfResidualAgain,
                 loose ? LooseAim : LastAim);
         }

@@ -45,7 +45,7 @@ internal sealed partial class Equilibrium
             if (!Direction(ref shift))
                 return SearchEnd.Stalled;
 
-            double slide = Residual <= 0.05 * force ? PlanSlide(force, !loose) : 0;
+            double slide = Residual <= 0.05 * force ? PlanSlide(force, exact: !loose, settled: true) : 0;
             if (!Advance(ref merit, ref shift, slide))
                 return SearchEnd.Stalled;
 

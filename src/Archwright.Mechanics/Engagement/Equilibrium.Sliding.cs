@@ -30,8 +30,8 @@ internal sealed partial class Equilibrium
     public double Felt { get; set; }
 
     // Adds the wire's answer to a slide to the step, and returns the slide [mm]. The factors and the step are there.
-    private double PlanSlide(double largestForce, bool exact) =>
-        Law.HasHistory ? 0 : PlanSlideNow(largestForce, exact);
+    private double PlanSlide(double largestForce, bool exact, bool settled) =>
+        Law.HasHistory ? 0 : PlanSlideNow(largestForce, exact, settled);
 
     /// <summary>Lets a wire with memory slide, between two searches: with its points its history moves, which a search
     /// must not meet on its way.</summary>
@@ -40,8 +40,8 @@ internal sealed partial class Equilibrium
     {
         double shift = BaseShift;
         double force = Math.Max(Contacts.LargestForce(), 0.1);
-        if (Slide is not { Moves: true } slide || slide.Rests(Contacts.Rows[^1].Effective, force)
-            || IsUnfelt(Contacts.Rows[^1].Effective, force))
+        double pin = Contacts.Rows[^1].Effective;
+        if (Slide is not { Moves: true } slide || slide.Rests(pin, force) || IsUnfelt(pin, force))
         {
             return false;
         }
@@ -51,7 +51,7 @@ internal sealed partial class Equilibrium
 
         Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
         step.Clear();
-        double far = PlanSlideNow(force, exact: false);
+        double far = PlanSlideNow(force, exact: false, settled: false);
         if (far == 0)
             return false;
 
@@ -71,7 +71,7 @@ internal sealed partial class Equilibrium
     private bool IsUnfelt(double force, double largestForce) =>
         Math.Abs(force) <= (Law.Remembers ? Math.Max(Unfelt, Felt * largestForce) : Unfelt);
 
-    private double PlanSlideNow(double largestForce, bool exact)
+    private double PlanSlideNow(double largestForce, bool exact, bool settled)
     {
         if (Slide is not { Moves: true } slide)
             return 0;
@@ -91,7 +91,7 @@ internal sealed partial class Equilibrium
 
         Span<double> answer = _bySlide.AsSpan(0, 8 * Mesh.Nodes);
         double rate = Contacts.Penalty * along.Dot(answer, element);
-        double shift = Contacts.WithinStops(answer, slide.Step(force, rate, largestForce, exact));
+        double shift = Contacts.WithinStops(answer, slide.Step(force, rate, largestForce, exact, settled));
         for (int i = 0; i < step.Length; i++)
             step[i] += shift * answer[i];
 

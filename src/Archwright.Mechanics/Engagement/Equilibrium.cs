@@ -52,9 +52,12 @@ internal sealed partial class Equilibrium
     private readonly double[] _gradient;
     private readonly double[] _step;
     private readonly BlockTridiagonal _tangent;
+    private readonly BlockTridiagonal _tangentOfWire;
     private readonly BlockTridiagonal _factor;
     private readonly NodeTracking _tracking;
     private readonly TouchingSet _touching;
+    private readonly double[] _unrestrained;
+    private double _meritOfWire;
     private double _lastStepShare;
     private double _lastShift = BaseShift;
 
@@ -68,6 +71,8 @@ internal sealed partial class Equilibrium
         _gradient = new double[8 * mostNodes];
         _step = new double[8 * mostNodes];
         _tangent = new BlockTridiagonal(mostNodes);
+        _tangentOfWire = new BlockTridiagonal(mostNodes);
+        _unrestrained = new double[8 * mostNodes];
         _factor = new BlockTridiagonal(mostNodes);
         _tracking = new NodeTracking(mostStations);
         _touching = new TouchingSet(mostRows, mostNodes);
@@ -172,8 +177,29 @@ internal sealed partial class Equilibrium
             merit -= Vector3.Dot(load.Force, RodAssembly.Position(q, load.Node));
         }
 
-        merit += Contacts.Apply(q, Frames, gradient, _tangent, Mesh);
-        Residual = Largest(gradient);
+        _meritOfWire = merit;
+        gradient.CopyTo(_unrestrained);
+        _tangentOfWire.CopyFrom(_tangent);
+        return ApplyContacts(q, ref merit);
+    }
+
+    // The same state once other walls are held: what the wire itself does stays, but for one with memory, which may be
+    // taken as stiffer since.
+    private bool EvaluateAgain(ReadOnlySpan<double> q)
+    {
+        if (Law.Remembers)
+            return Evaluate(q, out _);
+
+        double merit = _meritOfWire;
+        _unrestrained.AsSpan(0, q.Length).CopyTo(Gradient);
+        _tangent.CopyFrom(_tangentOfWire);
+        return ApplyContacts(q, ref merit);
+    }
+
+    private bool ApplyContacts(ReadOnlySpan<double> q, ref double merit)
+    {
+        merit += Contacts.Apply(q, Frames, Gradient, _tangent, Mesh);
+        Residual = Largest(Gradient);
         Violation = Contacts.LargestViolation();
         return double.IsFinite(merit) && double.IsFinite(Residual);
     }

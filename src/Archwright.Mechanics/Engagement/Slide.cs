@@ -18,6 +18,7 @@ internal sealed class Slide
     private const double LongestStep = 0.3;
     private const double FarthestSlide = 3;
     private const int MostSteps = 60;
+    private const int MostHalvings = 2;
     private const double ForceShare = 2e-6;
     private const double LeastForce = 1e-6;
     private const double LastShare = 1e-8;
@@ -37,6 +38,10 @@ internal sealed class Slide
     private double _shift;
     private double _ahead;
     private int _steps;
+    private double _drivenOn;
+    private double _drivenBack;
+    private bool _wentBack;
+    private int _halvings;
     private (double Shift, double Ahead) _kept;
     private bool _held = true;
     private bool _neutral;
@@ -128,6 +133,7 @@ internal sealed class Slide
         _neutral = false;
         _nearRest = false;
         _held = true;
+        (_drivenOn, _drivenBack, _halvings) = (double.NegativeInfinity, double.PositiveInfinity, 0);
     }
 
     /// <summary>Whether the wire may still slide.</summary>
@@ -148,7 +154,8 @@ internal sealed class Slide
     /// <param name="rate">Its change for a slide of one [N/mm].</param>
     /// <param name="largestForce">Largest contact force [N].</param>
     /// <param name="exact">To the last digits; otherwise a wire that is nearly at rest is left there.</param>
-    public double Step(double force, double rate, double largestForce, bool exact)
+    /// <param name="settled">The wire has settled where it is, so that the force can be trusted.</param>
+    public double Step(double force, double rate, double largestForce, bool exact, bool settled)
     {
         // The energy rises by the pin's force a unit of shift; where it curves down, go down by a bounded step.
         double step = -force / Math.Max(Math.Abs(rate), 1e-12);
@@ -163,8 +170,39 @@ internal sealed class Slide
         // has slid that far.
         step = Math.Clamp(step, -LongestStep, LongestStep);
         step = Math.Clamp(_shift + step, -FarthestSlide, FarthestSlide) - _shift;
+        if (settled)
+            step = Between(step, force);
         _steps++;
         return !exact && Math.Abs(step) < LeastShift ? 0 : step;
+    }
+
+    // Between a place that the wire slid on from and one that it slid back from lies a rest: not to be run past again.
+    // Where halving goes on to one side, walls have changed since, and the other place says nothing any more.
+    private double Between(double step, double force)
+    {
+        bool back = force > 0;
+        _halvings = back == _wentBack ? _halvings : 0;
+        _wentBack = back;
+        if (back)
+            _drivenBack = _shift;
+        else
+            _drivenOn = _shift;
+        if (_halvings == MostHalvings)
+        {
+            _halvings = 0;
+            if (back)
+                _drivenOn = double.NegativeInfinity;
+            else
+                _drivenBack = double.PositiveInfinity;
+        }
+
+        double next = _shift + step;
+        bool isKnown = _drivenOn < _drivenBack && double.IsFinite(_drivenBack - _drivenOn);
+        if (!isKnown || (next > _drivenOn && next < _drivenBack))
+            return step;
+
+        _halvings++;
+        return (_drivenOn + _drivenBack) / 2 - _shift;
     }
 
     /// <summary>The wire is alike all along: it may be held anywhere.</summary>

@@ -115,7 +115,7 @@ internal sealed class TouchedStiffness
         column.Clear();
         (int element, ElementVector derivative) = rod.Contacts.Derivative(row);
         derivative.AddTo(column, element, 1);
-        rod.Factor.Solve(column);
+        rod.Factor.Solve(column, element);
         for (int b = 0; b < _count; b++)
         {
             (int other, ElementVector along) = rod.Contacts.Derivative(_rows[b]);

@@ -332,7 +332,7 @@ internal sealed class TouchingSet
         Span<double> z = _column.AsSpan(0, 8 * rod.Mesh.Nodes);
         z.Clear();
         _derivatives[i].AddTo(z, _elements[i], 1);
-        rod.Factor.Solve(z);
+        rod.Factor.Solve(z, _elements[i]);
         Span<double> answer = Kept(i);
         for (int k = 0; k < _count; k++)
             answer[k] = _derivatives[k].Dot(z, _elements[k]);

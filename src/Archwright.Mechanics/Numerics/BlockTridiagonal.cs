@@ -4,13 +4,25 @@ using System.Runtime.Intrinsics;
 
 namespace Archwright.Mechanics.Numerics;
 
-/// <summary>A symmetric block-tridiagonal matrix of 8 × 8 blocks and its L·D·Lᵀ factors.</summary>
+/// <summary>A symmetric block-tridiagonal matrix of 8 × 8 blocks, and its block factors.</summary>
 /// <remarks>
-/// A wire is one chain of nodes, so its tangent stiffness has this shape. A row of a block is one 512-bit vector; on
-/// machines with narrower vectors the runtime splits it. Cost of a block: 28 row operations to eliminate, 28 more on
-/// the coupling and 64 for the Schur complement, about 2 kflop. There is no exchange of rows: the caller adds to the
-/// diagonal until every pivot is positive (<see cref="Factor"/> says whether one is not).
-/// Cross-checked against a general dense solver in the tests.
+/// <para>
+/// A wire is one chain of nodes, so its tangent stiffness has this shape. With D the diagonal blocks and E those that
+/// couple a block with the next,
+/// <code>
+///     S₀ = D₀,   Hᵢ = Sᵢ⁻¹ Eᵢ,   Sᵢ₊₁ = Dᵢ₊₁ − Eᵢᵀ Hᵢ,
+///     b → bᵢ₊₁ − Hᵢᵀ bᵢ, forward;   xᵢ = Sᵢ⁻¹ bᵢ − Hᵢ xᵢ₊₁, backward.
+/// </code>
+/// S⁻¹ and H are formed in full. That doubles the work of factoring, but a solution then takes three products of a
+/// block with a vector, each a sum of eight rows that do not wait for each other, in place of triangular solutions
+/// where every number waits for the one before; and an iteration solves from three to a dozen times with the same
+/// factors. S is eliminated without exchange of rows: the caller adds to the diagonal until every pivot is positive
+/// (<see cref="Factor"/> says whether one is not).
+/// </para>
+/// <para>
+/// A row of a block is one 512-bit vector; on machines with narrower vectors the runtime splits it. Cross-checked
+/// against a general dense solver in the tests.
+/// </para>
 /// </remarks>
 internal sealed class BlockTridiagonal
 {
@@ -19,7 +31,9 @@ internal sealed class BlockTridiagonal
 
     private readonly double[] _diagonal;
     private readonly double[] _coupling;
-    private readonly double[] _lower;
+    private readonly double[] _inverse;
+    private readonly double[] _carry;
+    private readonly double[] _carryTransposed;
 
     /// <param name="most">Largest number of block rows that will be used.</param>
     public BlockTridiagonal(int most)
@@ -27,18 +41,19 @@ internal sealed class BlockTridiagonal
         // What is used is written before it is read, and much of the room never is: nothing is cleared.
         _diagonal = GC.AllocateUninitializedArray<double>(most * Square);
         _coupling = GC.AllocateUninitializedArray<double>(most * Square);
-        _lower = GC.AllocateUninitializedArray<double>(most * Square);
+        _inverse = GC.AllocateUninitializedArray<double>(most * Square);
+        _carry = GC.AllocateUninitializedArray<double>(most * Square);
+        _carryTransposed = GC.AllocateUninitializedArray<double>(most * Square);
     }
 
     /// <summary>Number of block rows in use.</summary>
     public int Count { get; private set; }
 
-    /// <summary>Diagonal block, row-major 8 × 8, symmetric; after <see cref="Factor"/>: D·Lᵀ in its upper
-    /// part.</summary>
+    /// <summary>Diagonal block, row-major 8 × 8, symmetric; of no use after <see cref="Factor"/>.</summary>
     public Span<double> Diagonal(int block) => _diagonal.AsSpan(block * Square, Square);
 
-    /// <summary>Block that couples <paramref name="block"/> (rows) with the next one (columns), row-major 8 × 8;
-    /// after <see cref="Factor"/>: L⁻¹ times it.</summary>
+    /// <summary>Block that couples <paramref name="block"/> (rows) with the next one (columns), row-major 8 × 8; of no
+    /// use after <see cref="Factor"/>.</summary>
     public Span<double> Coupling(int block) => _coupling.AsSpan(block * Square, Square);
 
     /// <summary>Sets every entry to zero, and the number of block rows.</summary>
@@ -72,24 +87,24 @@ internal sealed class BlockTridiagonal
     /// <param name="y">Length 8·<see cref="Count"/>, overwritten.</param>
     public void Multiply(ReadOnlySpan<double> x, Span<double> y)
     {
-        y[..(Count * Size)].Clear();
+        ref double diagonal = ref MemoryMarshal.GetArrayDataReference(_diagonal);
+        ref double coupling = ref MemoryMarshal.GetArrayDataReference(_coupling);
+        ref double from = ref Unsafe.AsRef(in MemoryMarshal.GetReference(x[..(Count * Size)]));
+        Span<double> to = y[..(Count * Size)];
+        Vector512<double> carried = Vector512<double>.Zero;
         for (int block = 0; block < Count; block++)
         {
-            ReadOnlySpan<double> d = Diagonal(block);
-            ReadOnlySpan<double> e = Coupling(block);
             int at = block * Size;
-            for (int i = 0; i < Size; i++)
-            {
-                for (int j = 0; j < Size; j++)
-                {
-                    y[at + i] += d[i * Size + j] * x[at + j];
-                    if (block == Count - 1)
-                        continue;
+            ref double e = ref Unsafe.Add(ref coupling, block * Square);
+            (Product(ref Unsafe.Add(ref diagonal, block * Square), ref Unsafe.Add(ref from, at)) + carried)
+                .StoreUnsafe(ref to[at]);
+            if (block == Count - 1)
+                break;
 
-                    y[at + i] += e[i * Size + j] * x[at + Size + j];
-                    y[at + Size + j] += e[i * Size + j] * x[at + i];
-                }
-            }
+            carried = Product(ref e, ref Unsafe.Add(ref from, at));
+            Vector512<double> next = Vector512.LoadUnsafe(ref from, (nuint)(at + Size));
+            for (int i = 0; i < Size; i++)
+                to[at + i] += Vector512.Sum(Vector512.LoadUnsafe(ref e, (nuint)(i * Size)) * next);
         }
     }
 
@@ -100,17 +115,27 @@ internal sealed class BlockTridiagonal
     {
         ref double diagonal = ref MemoryMarshal.GetArrayDataReference(_diagonal);
         ref double coupling = ref MemoryMarshal.GetArrayDataReference(_coupling);
-        ref double lower = ref MemoryMarshal.GetArrayDataReference(_lower);
+        ref double inverse = ref MemoryMarshal.GetArrayDataReference(_inverse);
+        ref double carry = ref MemoryMarshal.GetArrayDataReference(_carry);
+        ref double transposed = ref MemoryMarshal.GetArrayDataReference(_carryTransposed);
+        Span<double> reciprocals = stackalloc double[Size];
+        ref double r = ref MemoryMarshal.GetReference(reciprocals);
         for (int block = 0; block < Count; block++)
         {
             int at = block * Square;
-            ref double d = ref Unsafe.Add(ref diagonal, at);
+            ref double s = ref Unsafe.Add(ref diagonal, at);
             ref double e = ref Unsafe.Add(ref coupling, at);
-            if (!EliminateBlock(ref d, ref e, ref Unsafe.Add(ref lower, at)))
+            ref double i = ref Unsafe.Add(ref inverse, at);
+            ref double h = ref Unsafe.Add(ref carry, at);
+            if (!Eliminate(ref s, ref e, ref i, ref r))
                 return false;
 
+            Scale(ref e, ref i, ref h, ref r);
             if (block < Count - 1)
-                SubtractSchur(ref d, ref e, ref Unsafe.Add(ref d, Square));
+                SubtractSchur(ref e, ref h, ref Unsafe.Add(ref s, Square));
+
+            BackSubstitute(ref s, ref h, ref i, ref r);
+            Transpose(ref h, ref Unsafe.Add(ref transposed, at));
         }
 
         return true;
@@ -118,111 +143,141 @@ internal sealed class BlockTridiagonal
 
     /// <summary>Solves A·x = b after <see cref="Factor"/>, in place.</summary>
     /// <param name="b">On entry the right-hand side, on return the solution; length 8·<see cref="Count"/>.</param>
-    public void Solve(Span<double> b)
+    /// <param name="first">First block of the right-hand side that is not zero.</param>
+    public void Solve(Span<double> b, int first = 0)
     {
-        ref double diagonal = ref MemoryMarshal.GetArrayDataReference(_diagonal);
-        ref double coupling = ref MemoryMarshal.GetArrayDataReference(_coupling);
-        ref double lower = ref MemoryMarshal.GetArrayDataReference(_lower);
+        ref double inverse = ref MemoryMarshal.GetArrayDataReference(_inverse);
+        ref double carry = ref MemoryMarshal.GetArrayDataReference(_carry);
+        ref double transposed = ref MemoryMarshal.GetArrayDataReference(_carryTransposed);
         ref double x = ref MemoryMarshal.GetReference(b[..(Count * Size)]);
-
-        for (int block = 0; block < Count; block++)
+        for (int block = first; block < Count - 1; block++)
         {
-            int at = block * Square;
-            Vector512<double> v = Vector512.LoadUnsafe(ref x, (nuint)(block * Size));
-            Vector512<double> onNext = Vector512<double>.Zero;
-            for (int k = 0; k < Size; k++)
-            {
-                double value = v.GetElement(k);
-                v -= Vector512.LoadUnsafe(ref lower, (nuint)(at + k * Size)) * Vector512.Create(value);
-                double scaled = value / Unsafe.Add(ref diagonal, at + k * (Size + 1));
-                onNext += Vector512.LoadUnsafe(ref coupling, (nuint)(at + k * Size)) * Vector512.Create(scaled);
-            }
-
-            v.StoreUnsafe(ref x, (nuint)(block * Size));
-            if (block < Count - 1)
-            {
-                nuint next = (nuint)((block + 1) * Size);
-                (Vector512.LoadUnsafe(ref x, next) - onNext).StoreUnsafe(ref x, next);
-            }
+            ref double here = ref Unsafe.Add(ref x, block * Size);
+            Vector512<double> next = Vector512.LoadUnsafe(ref here, Size)
+                - Product(ref Unsafe.Add(ref carry, block * Square), ref here);
+            next.StoreUnsafe(ref here, Size);
         }
 
-        BackSubstitute(ref diagonal, ref coupling, ref lower, ref x);
-    }
-
-    // x = L⁻ᵀ (D⁻¹ v − D⁻¹ (L⁻¹E) x_next), by columns: a row of the transposed blocks is one vector.
-    private void BackSubstitute(ref double diagonal, ref double coupling, ref double lower, ref double x)
-    {
-        Span<double> right = stackalloc double[Size];
-        Vector512<double> solved = Vector512<double>.Zero;
         for (int block = Count - 1; block >= 0; block--)
         {
-            int at = block * Square;
-            for (int k = 0; k < Size; k++)
-            {
-                Vector512<double> row = Vector512.LoadUnsafe(ref coupling, (nuint)(at + k * Size));
-                right[k] = (Unsafe.Add(ref x, block * Size + k) - Vector512.Sum(row * solved))
-                    / Unsafe.Add(ref diagonal, at + k * (Size + 1));
-            }
+            ref double here = ref Unsafe.Add(ref x, block * Size);
+            Vector512<double> solved = block >= first
+                ? Product(ref Unsafe.Add(ref inverse, block * Square), ref here)
+                : Vector512<double>.Zero;
+            if (block < Count - 1)
+                solved -= Product(ref Unsafe.Add(ref transposed, block * Square), ref Unsafe.Add(ref here, Size));
 
-            for (int k = Size - 2; k >= 0; k--)
-            {
-                double sum = right[k];
-                for (int i = k + 1; i < Size; i++)
-                    sum -= Unsafe.Add(ref lower, at + k * Size + i) * right[i];
-
-                right[k] = sum;
-            }
-
-            solved = Vector512.LoadUnsafe(ref MemoryMarshal.GetReference(right));
-            solved.StoreUnsafe(ref x, (nuint)(block * Size));
+            solved.StoreUnsafe(ref here);
         }
     }
 
-    // Row elimination. Row k of `lower` keeps the multipliers of pivot k (column k of L, zero up to the diagonal).
-    private static bool EliminateBlock(ref double d, ref double e, ref double lower)
+    // Sum of rows, each times its number of the vector; in halves that do not wait for each other.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<double> Product(ref double rows, ref double vector)
+    {
+        Vector512<double> even = Vector512.LoadUnsafe(ref rows) * Vector512.Create(vector);
+        Vector512<double> odd = Vector512.LoadUnsafe(ref rows, Size) * Vector512.Create(Unsafe.Add(ref vector, 1));
+        for (int k = 2; k < Size; k += 2)
+        {
+            even += Vector512.LoadUnsafe(ref rows, (nuint)(k * Size)) * Vector512.Create(Unsafe.Add(ref vector, k));
+            odd += Vector512.LoadUnsafe(ref rows, (nuint)((k + 1) * Size))
+                * Vector512.Create(Unsafe.Add(ref vector, k + 1));
+        }
+
+        return even + odd;
+    }
+
+    // L⁻¹ of S = L D Lᵀ into `inverse`, L⁻¹ E in place of E, and one over the pivots. S keeps D Lᵀ in its upper part.
+    private static bool Eliminate(ref double s, ref double e, ref double inverse, ref double reciprocals)
     {
         for (int k = 0; k < Size; k++)
+            Vector512.LoadUnsafe(ref MemoryMarshal.GetReference(Units), (nuint)(Size - 1 - k))
+                .StoreUnsafe(ref inverse, (nuint)(k * Size));
+
+        for (int k = 0; k < Size; k++)
         {
-            double pivot = Unsafe.Add(ref d, k * (Size + 1));
+            double pivot = Unsafe.Add(ref s, k * (Size + 1));
             if (!(pivot > 0))
                 return false;
 
-            // By symmetry the entries below the pivot equal those to its right.
-            Vector512<double> row = Vector512.LoadUnsafe(ref d, (nuint)(k * Size));
-            Vector512<double> factors = row * Vector512.Create(1 / pivot) * After(k);
-            factors.StoreUnsafe(ref lower, (nuint)(k * Size));
-
-            Vector512<double> couplingRow = Vector512.LoadUnsafe(ref e, (nuint)(k * Size));
+            double reciprocal = 1 / pivot;
+            Unsafe.Add(ref reciprocals, k) = reciprocal;
+            Vector512<double> row = Vector512.LoadUnsafe(ref s, (nuint)(k * Size));
+            Vector512<double> ofCoupling = Vector512.LoadUnsafe(ref e, (nuint)(k * Size));
+            Vector512<double> ofInverse = Vector512.LoadUnsafe(ref inverse, (nuint)(k * Size));
             for (int i = k + 1; i < Size; i++)
             {
-                Vector512<double> factor = Vector512.Create(Unsafe.Add(ref lower, k * Size + i));
+                // By symmetry the entries below the pivot equal those to its right.
+                Vector512<double> factor = Vector512.Create(Unsafe.Add(ref s, k * Size + i) * reciprocal);
                 nuint target = (nuint)(i * Size);
-                (Vector512.LoadUnsafe(ref d, target) - factor * row).StoreUnsafe(ref d, target);
-                (Vector512.LoadUnsafe(ref e, target) - factor * couplingRow).StoreUnsafe(ref e, target);
+                (Vector512.LoadUnsafe(ref s, target) - factor * row).StoreUnsafe(ref s, target);
+                (Vector512.LoadUnsafe(ref e, target) - factor * ofCoupling).StoreUnsafe(ref e, target);
+                (Vector512.LoadUnsafe(ref inverse, target) - factor * ofInverse).StoreUnsafe(ref inverse, target);
             }
         }
 
         return true;
     }
 
-    private static void SubtractSchur(ref double d, ref double e, ref double next)
+    // D⁻¹ L⁻¹ E into `carry`, and D⁻¹ L⁻¹ in place of L⁻¹.
+    private static void Scale(ref double e, ref double inverse, ref double carry, ref double reciprocals)
     {
         for (int k = 0; k < Size; k++)
         {
-            Vector512<double> scaled = Vector512.LoadUnsafe(ref e, (nuint)(k * Size))
-                * Vector512.Create(1 / Unsafe.Add(ref d, k * (Size + 1)));
-            for (int j = 0; j < Size; j++)
-            {
-                nuint target = (nuint)(j * Size);
-                (Vector512.LoadUnsafe(ref next, target) - Vector512.Create(Unsafe.Add(ref e, k * Size + j)) * scaled)
-                    .StoreUnsafe(ref next, target);
-            }
+            nuint row = (nuint)(k * Size);
+            Vector512<double> reciprocal = Vector512.Create(Unsafe.Add(ref reciprocals, k));
+            (Vector512.LoadUnsafe(ref e, row) * reciprocal).StoreUnsafe(ref carry, row);
+            (Vector512.LoadUnsafe(ref inverse, row) * reciprocal).StoreUnsafe(ref inverse, row);
         }
     }
 
-    // One in the lanes after k, zero before.
-    private static Vector512<double> After(int k) => Vector512.LoadUnsafe(
-        ref MemoryMarshal.GetReference(Steps), (nuint)(Size - 1 - k));
+    // Eᵀ S⁻¹ E from the next diagonal block.
+    private static void SubtractSchur(ref double e, ref double scaled, ref double next)
+    {
+        for (int j = 0; j < Size; j++)
+        {
+            nuint target = (nuint)(j * Size);
+            Vector512<double> row = Vector512.LoadUnsafe(ref next, target);
+            for (int k = 0; k < Size; k++)
+            {
+                row -= Vector512.Create(Unsafe.Add(ref e, k * Size + j))
+                    * Vector512.LoadUnsafe(ref scaled, (nuint)(k * Size));
+            }
 
-    private static ReadOnlySpan<double> Steps => [0, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1, 1];
+            row.StoreUnsafe(ref next, target);
+        }
+    }
+
+    // L⁻ᵀ on both.
+    private static void BackSubstitute(ref double s, ref double carry, ref double inverse, ref double reciprocals)
+    {
+        for (int k = Size - 2; k >= 0; k--)
+        {
+            nuint target = (nuint)(k * Size);
+            double reciprocal = Unsafe.Add(ref reciprocals, k);
+            Vector512<double> ofCarry = Vector512.LoadUnsafe(ref carry, target);
+            Vector512<double> ofInverse = Vector512.LoadUnsafe(ref inverse, target);
+            for (int i = k + 1; i < Size; i++)
+            {
+                Vector512<double> factor = Vector512.Create(Unsafe.Add(ref s, k * Size + i) * reciprocal);
+                ofCarry -= factor * Vector512.LoadUnsafe(ref carry, (nuint)(i * Size));
+                ofInverse -= factor * Vector512.LoadUnsafe(ref inverse, (nuint)(i * Size));
+            }
+
+            ofCarry.StoreUnsafe(ref carry, target);
+            ofInverse.StoreUnsafe(ref inverse, target);
+        }
+    }
+
+    private static void Transpose(ref double from, ref double to)
+    {
+        for (int i = 0; i < Size; i++)
+        {
+            for (int j = 0; j < Size; j++)
+                Unsafe.Add(ref to, j * Size + i) = Unsafe.Add(ref from, i * Size + j);
+        }
+    }
+
+    // Rows of the unit matrix, from one place on.
+    private static ReadOnlySpan<double> Units => [0, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0, 0];
 }
