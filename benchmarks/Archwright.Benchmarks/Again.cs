@@ -2,7 +2,9 @@ using System.Diagnostics;
 using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Comparison;
 using Archwright.Mechanics.Engagement;
+using Archwright.Treatment.Decisions;
 using Archwright.Treatment.Forecasts;
+using Archwright.Treatment.Ladders;
 using Archwright.Treatment.Patients;
 
 namespace Archwright.Benchmarks;
@@ -46,6 +48,10 @@ internal static class Again
         yield return ("forecast", () => Forecaster.Run(moderate));
         yield return ("forecast-severe", () => Forecaster.Run(new CrowdedArch().Request(weeks: 12)));
         yield return ("forecast-transforming", () => Forecaster.Run(ForecastTable.WithMemory(moderate)));
+        LadderQuestion drawer = LadderTable.Question(whole: false);
+        yield return ("ladder", () => LadderAdvisor.Find(drawer, new LadderOptions { Threads = 2 }));
+        yield return ("visit", () => VisitAdvisor.Advise(drawer.Today));
+        yield return ("visit-catalogue", () => VisitAdvisor.Advise(LadderTable.Question(whole: true).Today));
         yield return ("compare", () => WireComparison.AtWork(
             Problems.CrowdedFront.Arrangement, Problems.CrowdedFront.Axes, WireCatalogue.Default.Wires,
             ForceCeilings.Default));

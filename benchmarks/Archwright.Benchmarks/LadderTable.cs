@@ -32,7 +32,9 @@ internal static class LadderTable
         }
     }
 
-    private static LadderQuestion Question(bool whole)
+    /// <summary>The question that is timed.</summary>
+    /// <param name="whole">Of the whole catalogue, not of the drawer.</param>
+    internal static LadderQuestion Question(bool whole)
     {
         ArchSetup arch = Problems.MildFront;
         return new LadderQuestion

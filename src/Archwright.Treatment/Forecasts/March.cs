@@ -8,8 +8,9 @@ namespace Archwright.Treatment.Forecasts;
 /// <remarks>
 /// A step is solved with the stiffness that the wire has where it lies; then the wire is engaged at the new places.
 /// Where its true load differs by more than a share of the tolerance, the step is solved again with load and stiffness
-/// from there; where that does not settle, or the wire is not engaged, the step is halved. The next step is as long as
-/// the change of speed allows: the error of an implicit Euler step is about half of it times the step.
+/// from there, and after some such corrections with a stiffness that learns from them; where that does not settle, or
+/// the wire is not engaged, the step is halved. The next step is as long as the change of speed allows: the error of an
+/// implicit Euler step is about half of it times the step.
 /// </remarks>
 internal sealed class March
 {
@@ -17,6 +18,7 @@ internal sealed class March
     private const double LongestStep = 7;
     private const double ShortestStep = 1.0 / 128;
     private const int MostCorrections = 20;
+    private const int ReadingPasses = 5;
     private const int MostSteps = 4000;
     private const double WireShare = 0.5;
     private const double LeastShare = 1.0 / 64;
@@ -208,7 +210,11 @@ internal sealed class March
             if (isTrue)
                 return StepEnd.Taken;
 
-            ReadStiffness(_tried);
+            // Corrections that still go to and fro meet other walls each time: the way between tells more.
+            if (pass < ReadingPasses)
+                ReadStiffness(_tried);
+            else
+                _step.LearnFromLastStep();
         }
 
         return StepEnd.NotSettled;

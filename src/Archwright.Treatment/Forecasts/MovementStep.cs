@@ -33,6 +33,7 @@ internal sealed class MovementStep
     private const double Overshoot = 0.3;
     private const double LeastOfStep = 0.1;
     private const double MostOfStep = 0.9;
+    private const double LeastFound = 0.02;
 
     private readonly MovingArch _arch;
     private readonly SymmetricSystem _system;
@@ -42,6 +43,9 @@ internal sealed class MovementStep
     private readonly Six[] _wireAt;
     private readonly Six[] _wanted;
     private readonly Six[] _moved;
+    private readonly Six[] _lastStep;
+    private readonly Six[] _lastChange;
+    private readonly double[] _learnt;
     private readonly Six[] _crowns;
     private readonly Six[] _given;
     private readonly SlotFrame[] _places;
@@ -60,6 +64,9 @@ internal sealed class MovementStep
         _wireAt = new Six[arch.Count];
         _wanted = new Six[arch.Count];
         _moved = new Six[arch.Count];
+        _lastStep = new Six[arch.Count];
+        _lastChange = new Six[arch.Count];
+        _learnt = new double[_size];
         _crowns = new Six[arch.Count];
         _given = new Six[arch.Count];
         _places = new SlotFrame[arch.Count];
@@ -126,7 +133,10 @@ internal sealed class MovementStep
     {
         for (int i = 0; i < _arch.Count; i++)
         {
-            _wireLoad[i] = TrueLoad(i, wire);
+            Six load = TrueLoad(i, wire);
+            _lastStep[i] = Motion[i] - _wireAt[i];
+            _lastChange[i] = _wireLoad[i] - load;
+            _wireLoad[i] = load;
             _wireAt[i] = Motion[i];
         }
 
@@ -163,6 +173,37 @@ internal sealed class MovementStep
         _moved.CopyTo(Motion, 0);
         _knowsWanted = true;
         return tooFar;
+    }
+
+    /// <summary>Lets the stiffness say what the wire did over the last step s, along it.</summary>
+    /// <remarks>Where walls let go and take in by turns, the stiffness at a place is far from that on the way to the
+    /// next, and corrections go to and fro. With y the change of load, S − (S s)(S s)ᵀ/(s·S s) + y yᵀ/(s·y) gives y for
+    /// s, and resists where S did (the formula of Broyden, Fletcher, Goldfarb and Shanno: J. Nocedal, S. J. Wright,
+    /// <i>Numerical Optimization</i>, 2nd ed., 2006, ch. 6, from memory).</remarks>
+    public void LearnFromLastStep()
+    {
+        Span<double> given = _learnt.AsSpan(0, _size);
+        double expected = 0;
+        double found = 0;
+        for (int i = 0; i < _size; i++)
+        {
+            given[i] = 0;
+            for (int j = 0; j < _size; j++)
+                given[i] += _stiffness[i * _size + j] * _lastStep[j / 6][j % 6];
+
+            expected += given[i] * _lastStep[i / 6][i % 6];
+            found += _lastChange[i / 6][i % 6] * _lastStep[i / 6][i % 6];
+        }
+
+        if (!(expected > 0 && found > LeastFound * expected))
+            return;
+
+        for (int i = 0; i < _size; i++)
+        {
+            double change = _lastChange[i / 6][i % 6] / found;
+            for (int j = 0; j < _size; j++)
+                _stiffness[i * _size + j] += change * _lastChange[j / 6][j % 6] - given[i] * given[j] / expected;
+        }
     }
 
     private Six TrueLoad(int tooth, ReadOnlySpan<Wrench> wire) =>
