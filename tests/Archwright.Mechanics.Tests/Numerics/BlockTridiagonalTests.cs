@@ -32,6 +32,23 @@ public sealed class BlockTridiagonalTests
     });
 
     [Fact]
+    public void A_right_hand_side_that_begins_late_is_solved_from_there() => Systems.Sample(draw =>
+    {
+        BlockTridiagonal chain = Of(Chain(draw.Blocks, draw.Seed, smallest: 0.01));
+        int first = draw.Seed % draw.Blocks;
+        double[] whole = Vector(Size * draw.Blocks, draw.Seed).ToArray();
+        whole.AsSpan(0, Size * first).Clear();
+        double[] late = [.. whole];
+
+        Assert.True(chain.Factor());
+        chain.Solve(whole);
+        chain.Solve(late, first);
+
+        for (int i = 0; i < whole.Length; i++)
+            Assert.Equal(whole[i], late[i], tolerance: 1e-12 * (1 + whole.Max(Math.Abs)));
+    });
+
+    [Fact]
     public void It_refuses_a_chain_with_a_negative_eigenvalue() => Systems.Sample(draw =>
         Assert.False(Of(Chain(draw.Blocks, draw.Seed, smallest: -0.01)).Factor()));
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Positions;
 using Archwright.Dentition.Prescriptions;
 using Archwright.Dentition.Teeth;
@@ -29,5 +30,32 @@ public sealed class NearlyPassiveTests
         Forecast forecast = Forecaster.Run(ForecastRequest.Of(arch, weeks: 4));
 
         Assert.True(forecast.IsWhole, forecast.Stop?.Reason);
+    }
+
+    /// <summary>A stiff rectangular wire on an arch that a round one has nearly straightened touches one wall or the
+    /// other of most slots. Its first week took 226 engagements where each correction forgot the one before.</summary>
+    [Fact]
+    public void A_stiff_wire_on_a_nearly_straight_arch_is_followed_without_going_to_and_fro()
+    {
+        ArchSetup arch = Samples.Crowded(Jaw.Upper, contacts: [0.5, 0.7, 0.4, 0.6, 0.3]);
+        Forecast round = Forecaster.Run(ForecastRequest.Of(arch, weeks: 8));
+        ForecastRequest request = ForecastRequest.Of(arch, weeks: 1);
+
+        Forecast stiff = Forecaster.Run(request with
+        {
+            StepTolerance = 0.05,
+            Arrangement = request.Arrangement with
+            {
+                Wire = WireCatalogue.Default.Wires.Single(wire => wire.Id == "bti-019x025").Wire,
+                Slots =
+                [
+                    .. request.Arrangement.Slots.Select(
+                        (slot, i) => slot with { Actual = round.Last.Teeth[i].Slot }),
+                ],
+            },
+        });
+
+        Assert.True(stiff.IsWhole, stiff.Stop?.Reason);
+        Assert.InRange(stiff.Engagements, 1, 150);
     }
 }
