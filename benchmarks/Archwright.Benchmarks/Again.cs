@@ -41,7 +41,8 @@ internal static class Again
         {
             string name = problem.Name.Split(',', ' ')[0];
             yield return ($"{name}-cold", () => new Engager(problem.Arrangement).Engage());
-            yield return ($"{name}-warm", Warm(problem));
+            Func<EngagementResult> warm = Timing.WarmSolve(problem);
+            yield return ($"{name}-warm", () => warm());
         }
 
         ForecastRequest moderate = ForecastRequest.Of(Problems.CrowdedFront, weeks: 12);
@@ -55,23 +56,5 @@ internal static class Again
         yield return ("compare", () => WireComparison.AtWork(
             Problems.CrowdedFront.Arrangement, Problems.CrowdedFront.Axes, WireCatalogue.Default.Wires,
             ForceCeilings.Default));
-    }
-
-    private static Action Warm(Problem problem)
-    {
-        Engager? engager = null;
-        (Step near, Step back) = problem.WarmSteps();
-        bool isNear = false;
-        return () =>
-        {
-            if (engager is null)
-            {
-                engager = new Engager(problem.Arrangement);
-                engager.Engage();
-            }
-
-            isNear = !isNear;
-            engager.Apply(isNear ? near : back);
-        };
     }
 }

@@ -18,17 +18,20 @@ internal readonly record struct Timing(double Milliseconds, long Bytes, int Iter
     public static Timing Cold(Arrangement arrangement) => Of(() => new Engager(arrangement).Engage());
 
     /// <summary>From one solution to the next: the slots go a little nearer to rest and back, in turn.</summary>
-    public static Timing Warm(Problem problem)
+    public static Timing Warm(Problem problem) => Of(WarmSolve(problem));
+
+    /// <summary>An engaged wire, and what takes it there and back in turn.</summary>
+    public static Func<EngagementResult> WarmSolve(Problem problem)
     {
         var engager = new Engager(problem.Arrangement);
         Check(engager.Engage());
         (Step near, Step back) = problem.WarmSteps();
         bool isNear = false;
-        return Of(() =>
+        return () =>
         {
             isNear = !isNear;
             return engager.Apply(isNear ? near : back);
-        });
+        };
     }
 
     /// <summary>The part of a cold solve that prepares the wire and the workspace.</summary>

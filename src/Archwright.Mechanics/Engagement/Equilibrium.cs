@@ -177,17 +177,24 @@ internal sealed partial class Equilibrium
             merit -= Vector3.Dot(load.Force, RodAssembly.Position(q, load.Node));
         }
 
-        _meritOfWire = merit;
-        gradient.CopyTo(_unrestrained);
-        _tangentOfWire.CopyFrom(_tangent);
+        if (KeepsWire)
+        {
+            _meritOfWire = merit;
+            gradient.CopyTo(_unrestrained);
+            _tangentOfWire.CopyFrom(_tangent);
+        }
+
         return ApplyContacts(q, ref merit);
     }
 
-    // The same state once other walls are held: what the wire itself does stays, but for one with memory, which may be
-    // taken as stiffer since.
+    // Other walls may be held at the same state: only while a set of walls is held. A wire with memory may be taken as
+    // stiffer by then.
+    private bool KeepsWire => Contacts.HoldsSet && !Law.Remembers;
+
+    // The same state once other walls are held: what the wire itself does stays, where it was kept.
     private bool EvaluateAgain(ReadOnlySpan<double> q)
     {
-        if (Law.Remembers)
+        if (!KeepsWire)
             return Evaluate(q, out _);
 
         double merit = _meritOfWire;
