@@ -42,7 +42,11 @@ public sealed partial class Engager
     // [share of the largest], and no farther; as it goes in, it comes to rest.
     private const double FeltLater = 0.02;
     private const double FeltAtFirst = 5e-4;
-    private const int MostSlidesWithMemory = 2;
+
+    // The least of it [N]: a gram-force, far below what a slot with a tie holds by friction.
+    private const double LeastFeltLater = 0.01;
+    private const double LeastFeltAtFirst = 1e-4;
+    private const int MostSlidesWithMemory = 4;
     private const int MostFirstSlidesWithMemory = 12;
 
     private readonly Layout _layout;
@@ -361,7 +365,7 @@ public sealed partial class Engager
 
         // A node that moves would bring another history to its points in the middle of a search; a new wire has none.
         _rod.NodesFollow = !_rod.Law.HasHistory;
-        _rod.Felt = _rubs ? FeltLater : FeltAtFirst;
+        (_rod.Felt, _rod.LeastFelt) = _rubs ? (FeltLater, LeastFeltLater) : (FeltAtFirst, LeastFeltAtFirst);
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
         _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near

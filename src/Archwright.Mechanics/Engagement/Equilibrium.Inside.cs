@@ -81,11 +81,11 @@ internal sealed partial class Equilibrium
     private bool IsSorted(double residual, double force) =>
         residual <= SortedForce * force && Violation <= SortedPlace;
 
-    // The bounds widen where the last digits come slowly (tails of the wire that stand nearly free): what was reached
-    // is in the result.
+    // The bounds widen where the last digits come slowly (tails of the wire that stand nearly free), and again where
+    // they hardly come at all: what was reached is in the result.
     private bool IsEnough(double residual, double force, int pass)
     {
-        double wider = pass < 6 ? 1 : pass < 12 ? 20 : 100;
+        double wider = pass < 6 ? 1 : pass < 60 ? 20 : 100;
         return residual <= Math.Max(InsideForce * force, 5e-9) * wider && Violation <= PlaceTolerance * wider
             && Contacts.Interior <= LastAim;
     }

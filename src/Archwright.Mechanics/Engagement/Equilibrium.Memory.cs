@@ -7,6 +7,8 @@ namespace Archwright.Mechanics.Engagement;
 /// every step has to go down in energy.</remarks>
 internal sealed partial class Equilibrium
 {
+    private int _fallsSlowly;
+
     private const double LeastStiffening = 0.1;
     private const double NoStiffening = 0.02;
 
@@ -31,13 +33,16 @@ internal sealed partial class Equilibrium
     // promised too much.
     private void Stiffen(double residual, ref double before)
     {
+        _fallsSlowly = residual <= Slow * before && residual >= Fast * before ? _fallsSlowly + 1 : 0;
         if (residual > Slow * before)
             Law.Stiffening = Math.Min(1, Math.Max(LeastStiffening, 2 * Law.Stiffening));
-        else if (residual < Fast * before)
+        else if (residual < Fast * before || _fallsSlowly >= LongEnough)
             Law.Stiffening = Law.Stiffening < NoStiffening ? 0 : Law.Stiffening / 4;
         before = residual;
     }
 
+    // A residual that falls slowly for so many steps is held up by the stiffening itself.
+    private const int LongEnough = 3;
     private const double Slow = 0.9;
     private const double Fast = 0.5;
 }

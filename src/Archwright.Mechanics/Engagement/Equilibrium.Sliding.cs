@@ -29,6 +29,9 @@ internal sealed partial class Equilibrium
     /// <summary>Force along the wire that a wire with history follows, as a share of the largest force.</summary>
     public double Felt { get; set; }
 
+    /// <summary>Force along the wire that it follows in no case [N].</summary>
+    public double LeastFelt { get; set; } = Unfelt;
+
     // Adds the wire's answer to a slide to the step, and returns the slide [mm]. The factors and the step are there.
     private double PlanSlide(double largestForce, bool exact, bool settled) =>
         Law.HasHistory ? 0 : PlanSlideNow(largestForce, exact, settled);
@@ -51,7 +54,7 @@ internal sealed partial class Equilibrium
 
         Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
         step.Clear();
-        double far = PlanSlideNow(force, exact: false, settled: false);
+        double far = PlanSlideNow(force, exact: false, settled: true);
         if (far == 0)
             return false;
 
@@ -65,11 +68,18 @@ internal sealed partial class Equilibrium
 
     // Along the arch, a wire that lies in its slots almost passively finds no rest for hundreds of steps, driven to and
     // fro by less than anybody could measure; one with memory may rest at places tenths of a millimetre apart for less
-    // than a thousandth of the largest force.
+    // than a thousandth of the largest force [N].
     private const double Unfelt = 1e-4;
 
-    private bool IsUnfelt(double force, double largestForce) =>
-        Math.Abs(force) <= (Law.Remembers ? Math.Max(Unfelt, Felt * largestForce) : Unfelt);
+    // A wire that follows is moved by what is above the band, and comes to rest just inside its edge. Were it moved to
+    // where no force is left, it would jump as the band is passed, and what follows it would go to and fro.
+    private const double InsideBand = 0.95;
+
+    private double Band(double largestForce) => Law.Remembers
+        ? Math.Max(LeastFelt, Felt * largestForce)
+        : Unfelt;
+
+    private bool IsUnfelt(double force, double largestForce) => Math.Abs(force) <= Band(largestForce);
 
     private double PlanSlideNow(double largestForce, bool exact, bool settled)
     {
@@ -91,7 +101,8 @@ internal sealed partial class Equilibrium
 
         Span<double> answer = _bySlide.AsSpan(0, 8 * Mesh.Nodes);
         double rate = Contacts.Penalty * along.Dot(answer, element);
-        double shift = Contacts.WithinStops(answer, slide.Step(force, rate, largestForce, exact, settled));
+        double driving = Law.HasHistory ? force - Math.Sign(force) * InsideBand * Band(largestForce) : force;
+        double shift = Contacts.WithinStops(answer, slide.Step(driving, rate, largestForce, exact, settled));
         for (int i = 0; i < step.Length; i++)
             step[i] += shift * answer[i];
 
