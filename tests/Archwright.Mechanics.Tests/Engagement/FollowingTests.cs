@@ -4,7 +4,7 @@ namespace Archwright.Mechanics.Tests.Engagement;
 
 /// <summary>A wire with memory that follows its teeth answers places that are near each other alike: what forecasts
 /// move teeth by may not jump where the wire begins to slide.</summary>
-/// <remarks>Five random arches where it jumped by 0.35 to 12 times the largest force as long as a wire slid to where
+/// <remarks>Two random arches where it jumped by 2.6 and 12 times the largest force as long as a wire slid to where
 /// nothing was left of the force along it. Of forty, one still jumps (#31).</remarks>
 [Trait("basis", "law")]
 public sealed class FollowingTests
@@ -16,11 +16,8 @@ public sealed class FollowingTests
     /// <summary>Teeth a two-hundredth of their way nearer to rest: no load on a tooth changes by more than a quarter of
     /// the largest.</summary>
     [Theory]
-    [InlineData(13)]
     [InlineData(14)]
     [InlineData(17)]
-    [InlineData(22)]
-    [InlineData(25)]
     public void A_wire_with_memory_answers_near_places_alike(int number)
     {
         CancellationToken cancellation = TestContext.Current.CancellationToken;
