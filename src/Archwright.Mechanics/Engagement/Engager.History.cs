@@ -87,6 +87,7 @@ public sealed partial class Engager
         if (_arrangementBefore is null)
             throw new InvalidOperationException("There is no step to undo.");
 
+        ForgetForeseen();
         PutBackWhole();
         Arrangement = _arrangementBefore;
     }

@@ -120,6 +120,7 @@ public sealed partial class Engager
     /// <exception cref="OperationCanceledException">It was asked to stop.</exception>
     public EngagementResult Engage(CancellationToken cancellation = default)
     {
+        ForgetForeseen();
         _iterationsBefore = _rod.Iterations;
         _rubs = false;
         _rod.Law.Forget();
@@ -178,6 +179,7 @@ public sealed partial class Engager
         if (_rod.Mesh.Nodes == 0)
             throw new InvalidOperationException("Engage the wire first.");
 
+        ForgetForeseen();
         _iterationsBefore = _rod.Iterations;
         var target = new SlotFrame[_from.Length];
         _rod.Frames.CopyTo(target, 0);
@@ -218,6 +220,7 @@ public sealed partial class Engager
         if (ties.Length != slots.Length || slots.Zip(ties).Any(pair => pair.First.Tie.Kind != pair.Second.Kind))
             throw new ArgumentException("There is one tie a slot, of the kind that is there.", nameof(ties));
 
+        ForgetForeseen();
         Arrangement = Arrangement with { Slots = [.. slots.Zip(ties, (slot, tie) => slot with { Tie = tie })] };
         foreach (ref ContactRow row in _rod.Contacts.Rows)
         {
@@ -235,6 +238,7 @@ public sealed partial class Engager
         if (_rod.Mesh.Nodes == 0)
             throw new InvalidOperationException("Engage the wire first.");
 
+        ForgetForeseen();
         return Condensation.Stiffness(_rod, Arrangement.Slots.Length);
     }
 
@@ -248,6 +252,7 @@ public sealed partial class Engager
         if (_rod.Mesh.Nodes == 0)
             throw new InvalidOperationException("Engage the wire first.");
 
+        ForgetForeseen();
         return _touched.TryFind(_rod, stiffness);
     }
 

@@ -45,6 +45,23 @@ internal sealed partial class Equilibrium
         }
     }
 
+    /// <summary>Evaluates and factors the tangent where the wire lies.</summary>
+    /// <returns>False where the wire does not stand by itself.</returns>
+    public bool TryFactorHere()
+    {
+        if (!Evaluate(State, out _))
+            return false;
+
+        _factor.CopyFrom(_tangent);
+        _factor.AddToDiagonal(HereShift);
+        return _factor.Factor();
+    }
+
+    /// <summary>Revises the touched walls for a step of the wire in slots that give way.</summary>
+    /// <returns>Whether others are held now.</returns>
+    public bool TryReviseTouched(ReadOnlySpan<double> step, GivingWire giving) =>
+        _touching.TryRevise(this, step, giving) && _touching.Changes > 0;
+
     private SearchEnd SettleHeld(int mostIterations, bool loose, CancellationToken cancellation)
     {
         Span<double> q = State;
@@ -202,6 +219,7 @@ internal sealed partial class Equilibrium
 
     private double LeastHeldShift => Math.Max(LastShift, 10 * _shortShift);
 
+    private const double HereShift = 1e-6;
     private const double Polished = 1e-9;
     private const double RoughForce = 0.02;
     private const double RoughPlace = 1e-4;

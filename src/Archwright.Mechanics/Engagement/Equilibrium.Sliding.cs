@@ -74,12 +74,18 @@ internal sealed partial class Equilibrium
     // A wire that follows is moved by what is above the band, and comes to rest just inside its edge. Were it moved to
     // where no force is left, it would jump as the band is passed, and what follows it would go to and fro.
     private const double InsideBand = 0.95;
+    private const double WithinBand = 0.9;
 
     private double Band(double largestForce) => Law.Remembers
         ? Math.Max(LeastFelt, Felt * largestForce)
         : Unfelt;
 
     private bool IsUnfelt(double force, double largestForce) => Math.Abs(force) <= Band(largestForce);
+
+    /// <summary>What drives the wire along the arch is too little to be felt: it does not slide for small motions
+    /// either. At the edge of the band it does.</summary>
+    public bool IsHeldAlong => Law.HasHistory
+        && Math.Abs(Contacts.Rows[^1].Effective) < WithinBand * Band(Contacts.LargestForce());
 
     private double PlanSlideNow(double largestForce, bool exact, bool settled)
     {

@@ -6,35 +6,29 @@ namespace Archwright.Mechanics.Engagement;
 /// <summary>The engaged wire seen from its slots with the walls that are touched kept, and the directions of their
 /// forces too: quick and symmetric, and the wire always resists.</summary>
 /// <remarks>
-/// With F the factored tangent of the wire (walls held now are in it with the number ρ, springs with their own k), J
-/// the derivatives of the restraints by the wire's unknowns and C by the motions x of the slots, A = J F⁻¹ Jᵀ, ν what
-/// a restraint pushes with beyond what F knows of it, g a little give and ε what is left of the pin,
+/// With F the factored tangent of the wire (walls held now are in it with the number ρ, springs with their own k; both
+/// are k here), J the derivatives of the restraints by the wire's unknowns and C by the motions x of the slots,
+/// A = J F⁻¹ Jᵀ, and ε what is left of the pin,
 /// <code>
-///     walls:    (1 − gρ) A ν + g ν = C x,    change of force  p = ν − ρ A ν,
-///     springs:  ν = k C x,                   p = k (C x − A ν),
-///     pin:      A ν − ν/(ρ − ε) = 0,
+///     walls, springs:  ν = k C x,    change of force  p = k (C x − A ν),
+///     pin:             A ν − ν/(ρ − ε) = 0,
 /// </code>
-/// and the load on the teeth changes by −Cᵀ p. The last line takes the pin out again but for ε: the wire slides. Where
-/// it rests along the arch as a ball on a hill does, the pin stays. The turning of the forces with the slots, which
-/// <see cref="Condensation"/> has, is left out.
+/// and the load on the teeth changes by −Cᵀ p. So walls give by 1/ρ, less than a forecast could feel, and two walls at
+/// one place share their force. The last line takes the pin out again but for ε: the wire slides. The pin stays where
+/// the wire rests along the arch as a ball on a hill does, and where what drives it is too little to be felt. The
+/// turning of the forces with the slots, which <see cref="Condensation"/> has, is left out.
 /// </remarks>
 internal sealed class TouchedStiffness
 {
-    // Give of a wall [mm/N]: less than a forecast could feel, enough that two walls at one place share their force.
-    private const double Give = 1e-6;
+    /// <summary>What is left of the pin [N/mm]: far below what teeth oppose along the arch over a week.</summary>
+    public const double LeastPin = 0.01;
 
-    // What is left of the pin [N/mm].
-    private const double LeastPin = 0.1;
-    private const double LeastShift = 1e-6;
-
-    private readonly DenseFactor _flexibility = new();
     private int[] _rows = [];
     private double[] _gaps = [];
     private double[] _forces = [];
     private double[] _answers = [];
     private double[] _column = [];
     private double[] _byPin = [];
-    private double[] _ofPin = [];
     private double _pinGive;
     private double _pinForce;
     private bool _slides;
@@ -46,19 +40,12 @@ internal sealed class TouchedStiffness
     /// <returns>False when the wire does not stand by itself as it lies; then nothing is known.</returns>
     public bool TryFind(Equilibrium rod, Span<double> stiffness)
     {
-        if (!rod.Evaluate(rod.State, out _))
-            return false;
-        rod.Factor.CopyFrom(rod.Tangent);
-        rod.Factor.AddToDiagonal(LeastShift);
-        if (!rod.Factor.Factor())
+        if (!rod.TryFactorHere())
             return false;
 
         Collect(rod);
         for (int a = 0; a < _count; a++)
             Answer(rod, _rows[a], _answers.AsSpan(a * _count, _count));
-        if (!TryFlexibility(rod.Contacts))
-            return false;
-
         LetSlide(rod);
 
         int size = 6 * rod.Frames.Length;
@@ -101,7 +88,6 @@ internal sealed class TouchedStiffness
             _gaps = new double[6 * rows];
             _forces = new double[rows];
             _byPin = new double[rows];
-            _ofPin = new double[rows];
         }
 
         if (_column.Length < unknowns)
@@ -125,40 +111,16 @@ internal sealed class TouchedStiffness
         return derivative.Dot(column, element);
     }
 
-    private bool TryFlexibility(ContactSet contacts)
-    {
-        Span<double> matrix = _flexibility.Begin(_count);
-        _answers.AsSpan(0, matrix.Length).CopyTo(matrix);
-        for (int a = 0; a < _count; a++)
-        {
-            Span<double> line = matrix.Slice(a * _count, _count);
-            double share = Share(contacts, a);
-            for (int b = 0; b < line.Length; b++)
-                line[b] *= share;
-            line[a] += share == 0 ? 1 : Give;
-        }
-
-        return _flexibility.TryFactor();
-    }
-
-    private double Share(ContactSet contacts, int a) =>
-        contacts.Rows[_rows[a]].IsSpring ? 0 : 1 - Give * contacts.Penalty;
-
     // The pin's own equation, the others being solved for: how its force follows from theirs.
     private void LetSlide(Equilibrium rod)
     {
         int pin = rod.Contacts.RowCount - 1;
-        _slides = pin >= 0 && rod.Contacts.Rows[pin].Kind == RowKind.Pin;
+        _slides = pin >= 0 && rod.Contacts.Rows[pin].Kind == RowKind.Pin && !rod.IsHeldAlong;
         if (!_slides)
             return;
 
-        Span<double> byPin = _byPin.AsSpan(0, _count);
-        Span<double> ofPin = _ofPin.AsSpan(0, _count);
-        double own = Answer(rod, pin, byPin);
-        for (int a = 0; a < _count; a++)
-            ofPin[a] = Share(rod.Contacts, a) * byPin[a];
-        _flexibility.Solve(ofPin);
-        _pinGive = own - (Spans.Dot(byPin, ofPin) + 1 / (rod.Contacts.Penalty - LeastPin));
+        double own = Answer(rod, pin, _byPin.AsSpan(0, _count));
+        _pinGive = own - 1 / (rod.Contacts.Penalty - LeastPin);
         _slides = _pinGive < 0;
     }
 
@@ -171,16 +133,14 @@ internal sealed class TouchedStiffness
         for (int a = 0; a < _count; a++)
         {
             double gap = GapBy(contacts, a, j);
-            forces[a] = SpringOf(contacts, a) is { } spring ? spring * gap : gap;
+            forces[a] = StiffnessOf(contacts, a) * gap;
             any |= gap != 0;
         }
 
         if (!any)
             return false;
 
-        _flexibility.Solve(forces);
         _pinForce = _slides ? -Spans.Dot(_byPin.AsSpan(0, _count), forces) / _pinGive : 0;
-        Spans.AddScaled(forces, _ofPin, -_pinForce);
         return true;
     }
 
@@ -190,9 +150,7 @@ internal sealed class TouchedStiffness
         for (int a = 0; a < _count; a++)
         {
             double given = Spans.Dot(_answers.AsSpan(a * _count, _count), forces) + _byPin[a] * _pinForce;
-            double change = SpringOf(contacts, a) is { } spring
-                ? spring * (GapBy(contacts, a, j) - given)
-                : forces[a] - contacts.Penalty * given;
+            double change = StiffnessOf(contacts, a) * (GapBy(contacts, a, j) - given);
             int slot = contacts.Rows[_rows[a]].Slot;
             for (int k = 0; k < 6; k++)
                 stiffness[(6 * slot + k) * size + j] -= _gaps[6 * a + k] * change;
@@ -202,8 +160,8 @@ internal sealed class TouchedStiffness
     private double GapBy(ContactSet contacts, int a, int j) =>
         contacts.Rows[_rows[a]].Slot == j / 6 ? _gaps[6 * a + j % 6] : 0;
 
-    private double? SpringOf(ContactSet contacts, int a) =>
-        contacts.Rows[_rows[a]].IsSpring ? contacts.SpringOf(_rows[a]) : null;
+    private double StiffnessOf(ContactSet contacts, int a) =>
+        contacts.Rows[_rows[a]].IsSpring ? contacts.SpringOf(_rows[a]) : contacts.Penalty;
 
     private static bool TryMakeSymmetric(Span<double> matrix, int size)
     {

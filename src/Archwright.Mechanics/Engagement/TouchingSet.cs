@@ -53,6 +53,7 @@ internal sealed class TouchingSet
     private readonly GrowingFactor _factor = new(MostChanges);
     private readonly double[] _answers;
     private readonly double[] _column;
+    private GivingWire? _giving;
     private int _count;
     private int _solved;
 
@@ -85,9 +86,10 @@ internal sealed class TouchingSet
     /// <param name="rod">Evaluated; its factor is that of the tangent.</param>
     /// <param name="step">The step with the walls as they are.</param>
     /// <returns>False when no consistent set was found; then nothing is changed.</returns>
-
-    public bool TryRevise(Equilibrium rod, ReadOnlySpan<double> step)
+    /// <param name="giving">Slots that give way in the same step; null where they stand.</param>
+    public bool TryRevise(Equilibrium rod, ReadOnlySpan<double> step, GivingWire? giving = null)
     {
+        _giving = giving;
         Collect(rod, step);
         double leastForce = LeastShareOfForce * Math.Max(rod.Contacts.LargestForce(), 0.1);
         if (!TryLetGo(rod, leastForce))
@@ -111,6 +113,7 @@ internal sealed class TouchingSet
 
     private void Collect(Equilibrium rod, ReadOnlySpan<double> step)
     {
+        GivingWire? giving = _giving;
         ContactSet contacts = rod.Contacts;
         _count = 0;
         _solved = 0;
@@ -128,7 +131,7 @@ internal sealed class TouchingSet
             _isHeld[i] = contacts.IsHeld(side);
             _isChanged[i] = false;
             _before[i] = _isHeld[i] ? contacts.ForceOf(side) : contacts.Depth(side);
-            _free[i] = _derivatives[i].Dot(step, _elements[i]);
+            _free[i] = _derivatives[i].Dot(step, _elements[i]) + (giving?.Begin(rod, i, side) ?? 0);
             _moved[i] = _free[i];
             _added[i] = 0;
             _columnOf[i] = -1;
@@ -333,9 +336,10 @@ internal sealed class TouchingSet
         z.Clear();
         _derivatives[i].AddTo(z, _elements[i], 1);
         rod.Factor.Solve(z, _elements[i]);
+        _giving?.Answer(rod, i, z);
         Span<double> answer = Kept(i);
         for (int k = 0; k < _count; k++)
-            answer[k] = _derivatives[k].Dot(z, _elements[k]);
+            answer[k] = _derivatives[k].Dot(z, _elements[k]) + (_giving?.ByAnswer(k) ?? 0);
     }
 
     private Span<double> Kept(int i) => _answers.AsSpan(_columnOf[i] * _sides.Length, _count);

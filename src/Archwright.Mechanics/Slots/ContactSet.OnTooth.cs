@@ -26,8 +26,24 @@ internal sealed partial class ContactSet
     public (Vector3 Force, Vector3 Moment) OfUnitForce(
         int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
     {
+        ref readonly ContactRow row = ref _rows[index];
+        bool isHeld = HoldsSet && row.Touched != 0 && MayLetGo(row);
+        return OfUnitForce(index, isHeld ? row.Touched : row.Effective < 0 ? -1 : 1, q, frames);
+    }
+
+    /// <summary>How the depth of a side changes for a small shift of its slot, and for a small turn about the slot's
+    /// centre: the opposite of what a unit of its force does to the tooth.</summary>
+    public (Vector3 ByShift, Vector3 ByTurn) DepthByMotion(
+        int side, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    {
+        (Vector3 force, Vector3 moment) = OfUnitForce(side / 2, Sign(side), q, frames);
+        return (force * -Sign(side), moment * -Sign(side));
+    }
+
+    private (Vector3 Force, Vector3 Moment) OfUnitForce(
+        int index, double sign, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    {
         ContactRow row = _rows[index];
-        double sign = row.Effective < 0 ? -1 : 1;
         row.Effective = sign;
         ref readonly SlotFrame frame = ref frames[row.Slot];
         (Vector3 force, Vector3 moment) = row.IsAtStation

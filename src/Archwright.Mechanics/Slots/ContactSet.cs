@@ -213,8 +213,9 @@ internal sealed partial class ContactSet
     }
 
     /// <summary>Whether a row acts on the wire now, or would at the least motion.</summary>
-    public bool IsActive(int row) =>
-        _rows[row].Effective != 0 || _rows[row].BothWays || _rows[row].Kind == RowKind.Pin;
+    public bool IsActive(int row) => HoldsSet && MayLetGo(_rows[row])
+        ? _rows[row].Touched != 0 || _rows[row].BothWays
+        : _rows[row].Effective != 0 || _rows[row].BothWays || _rows[row].Kind == RowKind.Pin;
 
     /// <summary>Stiffness of a row that is a spring of its own [N/mm]; nil for friction that slips.</summary>
     public double SpringOf(int row) => _rows[row].Kind == RowKind.Seating ? _rows[row].Rise

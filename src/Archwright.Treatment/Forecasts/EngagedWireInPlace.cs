@@ -80,6 +80,10 @@ internal sealed class EngagedWireInPlace : IWireInPlace
         BeamChain.Stiffness(arrangement, [.. arrangement.Slots.Select(slot => slot.Actual)]).CopyTo(stiffness);
     }
 
+    public bool TryForesee(
+        ReadOnlySpan<double> motions, IGivingSlots teeth, Span<double> stiffness, Span<Wrench> loads) =>
+        _engager.TryForesee(motions, teeth, stiffness, loads);
+
     public void Keep() => _tried = false;
 
     public void TakeBack()

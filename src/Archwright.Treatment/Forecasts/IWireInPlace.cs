@@ -27,6 +27,10 @@ internal interface IWireInPlace
     /// <summary>The same as if each slot held the wire fast: it never pushes on, and is stiffer.</summary>
     void ReadHeldStiffness(Span<double> stiffness) => ReadStiffness(stiffness);
 
+    /// <summary>Foresees other walls than those touched now, as <see cref="Engager.TryForesee"/> does.</summary>
+    bool TryForesee(
+        ReadOnlySpan<double> motions, IGivingSlots teeth, Span<double> stiffness, Span<Wrench> loads) => false;
+
     /// <summary>What was tried last is what happened.</summary>
     void Keep();
 

@@ -19,6 +19,7 @@ internal sealed class March
     private const double ShortestStep = 1.0 / 128;
     private const int MostCorrections = 20;
     private const int ReadingPasses = 5;
+    private const int MostForesights = 6;
     private const int MostSteps = 4000;
     private const double WireShare = 0.5;
     private const double LeastShare = 1.0 / 64;
@@ -33,6 +34,8 @@ internal sealed class March
     private readonly Six[] _loads;
     private readonly Six[] _given;
     private readonly Wrench[] _wrenches;
+    private readonly Wrench[] _foreseen;
+    private readonly double[] _motions;
     private readonly double[] _stiffness;
     private EngagementResult _engaged;
     private double _soft;
@@ -50,6 +53,8 @@ internal sealed class March
         _loads = new Six[arch.Count];
         _given = new Six[arch.Count];
         _wrenches = new Wrench[arch.Count];
+        _foreseen = new Wrench[arch.Count];
+        _motions = new double[6 * arch.Count];
         _stiffness = new double[36 * arch.Count * arch.Count];
         _engaged = null!;
     }
@@ -197,7 +202,10 @@ internal sealed class March
         ReadStiffness(_places);
         for (int pass = 0; pass <= MostCorrections; pass++)
         {
-            if (!TrySolve(days, before, soft, pass == 0 ? _places : _tried))
+            ReadOnlySpan<SlotFrame> engagedAt = pass == 0 ? _places : _tried;
+            if (!TrySolve(days, before, soft, engagedAt))
+                return StepEnd.NotSettled;
+            if (pass < ReadingPasses && !TryForesee(days, before, soft, engagedAt))
                 return StepEnd.NotSettled;
             if (!TryMove(days, cancellation, out tried))
                 return StepEnd.NotEngaged;
@@ -231,6 +239,29 @@ internal sealed class March
         _wire.ReadHeldStiffness(_stiffness);
         _step.SetStiffness(engagedAt, _stiffness);
         return _step.TrySolve(days, before, _given, _soft, soft);
+    }
+
+    // Solves again with the walls that the wire will touch, until no others are foreseen. Where teeth and wire have no
+    // common answer with those, the walls touched now have to do.
+    private bool TryForesee(double days, Six[] before, double soft, ReadOnlySpan<SlotFrame> engagedAt)
+    {
+        for (int pass = 0; pass < MostForesights; pass++)
+        {
+            _step.ReadMotions(_motions);
+            if (!_wire.TryForesee(_motions, _step, _stiffness, _foreseen))
+                return true;
+
+            _step.SetStiffness(engagedAt, _stiffness);
+            _step.GoFrom(engagedAt, _foreseen);
+            if (_step.TrySolve(days, before, _given, _soft, soft))
+                continue;
+
+            ReadStiffness(engagedAt);
+            _step.GoFrom(engagedAt, _wrenches);
+            return TrySolve(days, before, soft, engagedAt);
+        }
+
+        return true;
     }
 
     private bool TryMove(double days, CancellationToken cancellation, out EngagementResult tried)

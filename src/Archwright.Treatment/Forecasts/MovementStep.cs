@@ -1,3 +1,4 @@
+using Archwright.Mechanics.Engagement;
 using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Slots;
 using Archwright.Treatment.Crowns;
@@ -22,7 +23,7 @@ namespace Archwright.Treatment.Forecasts;
 /// however long the step. The wire is linear here, S its stiffness where it was engaged last; <see cref="March"/>
 /// engages it at the places found and goes on from there (Newton's method, with walls that are touched or not).
 /// </remarks>
-internal sealed class MovementStep
+internal sealed class MovementStep : IGivingSlots
 {
     private const int MostIterations = 100;
     private const double Tolerance = 1e-5;
@@ -41,6 +42,8 @@ internal sealed class MovementStep
     private readonly double[] _unknown;
     private readonly Six[] _wireLoad;
     private readonly Six[] _wireAt;
+    private readonly Six[] _wireFrom;
+    private readonly double[] _maps;
     private readonly Six[] _wanted;
     private readonly Six[] _moved;
     private readonly Six[] _lastStep;
@@ -62,6 +65,8 @@ internal sealed class MovementStep
         _unknown = new double[_size];
         _wireLoad = new Six[arch.Count];
         _wireAt = new Six[arch.Count];
+        _wireFrom = new Six[arch.Count];
+        _maps = new double[36 * arch.Count];
         _wanted = new Six[arch.Count];
         _moved = new Six[arch.Count];
         _lastStep = new Six[arch.Count];
@@ -108,7 +113,8 @@ internal sealed class MovementStep
     /// <param name="stiffness">As <see cref="IWireInPlace.ReadStiffness"/> gives it.</param>
     public void SetStiffness(ReadOnlySpan<SlotFrame> places, ReadOnlySpan<double> stiffness)
     {
-        SlotTransform.ToResistance(_arch, places, stiffness, _stiffness);
+        SlotTransform.FillMaps(_arch, places, _maps);
+        SlotTransform.ToResistance(_arch, _maps, stiffness, _stiffness);
         for (int i = 0; i < _stiffness.Length; i++)
             _stiffness[i] = -_stiffness[i];
     }
@@ -124,6 +130,7 @@ internal sealed class MovementStep
         for (int i = 0; i < _arch.Count; i++)
         {
             _wireLoad[i] = _arch.AtResistance(i, Start[i], wire[i]);
+            _wireFrom[i] = _wireLoad[i];
             _wireAt[i] = default;
         }
     }
@@ -137,10 +144,56 @@ internal sealed class MovementStep
             _lastStep[i] = Motion[i] - _wireAt[i];
             _lastChange[i] = _wireLoad[i] - load;
             _wireLoad[i] = load;
+            _wireFrom[i] = load;
             _wireAt[i] = Motion[i];
         }
 
         UpdateLoads();
+    }
+
+    /// <summary>Takes loads that the wire's stiffness goes on from, which are not its true ones: those between walls
+    /// that it does not touch yet.</summary>
+    /// <param name="places">Slots where the wire was engaged last.</param>
+    /// <param name="wire">The loads there.</param>
+    public void GoFrom(ReadOnlySpan<SlotFrame> places, ReadOnlySpan<Wrench> wire)
+    {
+        for (int i = 0; i < _arch.Count; i++)
+            _wireFrom[i] = _arch.AtResistance(i, places[i], wire[i]);
+    }
+
+    /// <summary>How the slots move from where the wire was engaged last: shift and turn in the frame of the case, six
+    /// a slot.</summary>
+    public void ReadMotions(Span<double> motions)
+    {
+        for (int i = 0; i < _size; i++)
+            _unknown[i] = Motion[i / 6][i % 6] - _wireAt[i / 6][i % 6];
+        ToSlots(_unknown, motions);
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>As the last solve left it: teeth, neighbours and lips, with the wire's stiffness.</remarks>
+    public void Answer(ReadOnlySpan<double> loads, Span<double> motions)
+    {
+        for (int i = 0; i < _size; i++)
+        {
+            double sum = 0;
+            for (int k = 0; k < 6; k++)
+                sum += _maps[6 * (i / 6 * 6 + k) + i % 6] * loads[i / 6 * 6 + k];
+            _unknown[i] = sum;
+        }
+
+        _system.Solve(_unknown);
+        ToSlots(_unknown, motions);
+    }
+
+    private void ToSlots(ReadOnlySpan<double> atResistance, Span<double> motions)
+    {
+        for (int i = 0; i < _size; i++)
+        {
+            motions[i] = 0;
+            for (int k = 0; k < 6; k++)
+                motions[i] += _maps[6 * i + k] * atResistance[i / 6 * 6 + k];
+        }
     }
 
     /// <summary>Goes back a part of the way where the last solve went so far that the wire pushes back.</summary>
@@ -329,7 +382,7 @@ internal sealed class MovementStep
             }
         }
 
-        return _wireLoad[tooth]
+        return _wireFrom[tooth]
             + new Six(new Vector3(sum[0], sum[1], sum[2]), new Vector3(sum[3], sum[4], sum[5]));
     }
 

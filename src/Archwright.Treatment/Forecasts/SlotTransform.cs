@@ -10,13 +10,14 @@ namespace Archwright.Treatment.Forecasts;
 /// the turn of the arms and is put right by the engaged wire.</remarks>
 internal static class SlotTransform
 {
+    /// <param name="arch">Teeth.</param>
+    /// <param name="maps">As <see cref="FillMaps"/> gives them.</param>
+    /// <param name="stiffness">At the slots.</param>
+    /// <param name="result">Takes it.</param>
     public static void ToResistance(
-        MovingArch arch, ReadOnlySpan<SlotFrame> slots, ReadOnlySpan<double> stiffness, Span<double> result)
+        MovingArch arch, ReadOnlySpan<double> maps, ReadOnlySpan<double> stiffness, Span<double> result)
     {
         int size = 6 * arch.Count;
-        Span<double> maps = new double[36 * arch.Count];
-        for (int i = 0; i < arch.Count; i++)
-            FillMap(arch, i, slots[i], maps.Slice(36 * i, 36));
 
         Span<double> half = stackalloc double[36];
         Span<double> block = stackalloc double[36];
@@ -60,6 +61,14 @@ internal static class SlotTransform
                 result[c * size + r] = mean;
             }
         }
+    }
+
+    /// <summary>Row-major 6 × 6 a tooth: the slot's shift and turn in the frame of the case, by motion of the tooth at
+    /// its centre of resistance in the axes of the slot.</summary>
+    public static void FillMaps(MovingArch arch, ReadOnlySpan<SlotFrame> slots, Span<double> maps)
+    {
+        for (int i = 0; i < arch.Count; i++)
+            FillMap(arch, i, slots[i], maps.Slice(36 * i, 36));
     }
 
     // Row-major 6 × 6: slot's shift and turn in the frame of the case, by motion at the centre of resistance.
