@@ -81,10 +81,8 @@ internal sealed class GivingWire
     /// <returns>How its depth changes by the motions alone [mm].</returns>
     public double Begin(Equilibrium rod, int i, int side)
     {
-        (Vector3 shift, Vector3 turn) = rod.Contacts.DepthByMotion(side, rod.State, rod.Frames);
         Span<double> by = _bySide.AsSpan(6 * i, 6);
-        (by[0], by[1], by[2]) = (shift.X, shift.Y, shift.Z);
-        (by[3], by[4], by[5]) = (turn.X, turn.Y, turn.Z);
+        rod.Contacts.DepthByMotion(side, rod.State, rod.Frames, by);
         _slotOf[i] = rod.Contacts.Rows[side / 2].Slot;
         return Spans.Dot(by, _motions.AsSpan(6 * _slotOf[i], 6));
     }
@@ -162,11 +160,8 @@ internal sealed class GivingWire
             if (!contacts.IsActive(i) || contacts.Rows[i].Kind == RowKind.Pin)
                 continue;
 
-            (Vector3 force, Vector3 moment) = contacts.OfUnitForce(i, rod.State, rod.Frames);
-            Span<double> by = _pull.AsSpan(6 * i, 6);
-            (by[0], by[1], by[2]) = (-force.X, -force.Y, -force.Z);
-            (by[3], by[4], by[5]) = (-moment.X, -moment.Y, -moment.Z);
-            _active.Add((i, contacts.Rows[i].IsSpring ? contacts.SpringOf(i) : contacts.Penalty));
+            contacts.GapByMotion(i, rod.State, rod.Frames, _pull.AsSpan(6 * i, 6));
+            _active.Add((i, contacts.StiffnessOfRow(i)));
         }
     }
 
@@ -226,8 +221,7 @@ internal sealed class GivingWire
                 continue;
 
             (int element, ElementVector derivative) = contacts.Derivative(i);
-            double stiffness = row.IsSpring ? contacts.SpringOf(i) : contacts.Penalty;
-            double force = row.Effective + stiffness * derivative.Dot(step, element);
+            double force = row.Effective + contacts.StiffnessOfRow(i) * derivative.Dot(step, element);
             (Vector3 push, Vector3 moment) = contacts.OfUnitForce(i, rod.State, rod.Frames);
             Wrench so = loads[row.Slot];
             loads[row.Slot] = so with { Force = so.Force + push * force, Moment = so.Moment + moment * force };

@@ -68,11 +68,7 @@ internal sealed class TouchedStiffness
             if (!rod.Contacts.IsActive(i) || rod.Contacts.Rows[i].Kind == RowKind.Pin)
                 continue;
 
-            // A gap changes with its slot by the opposite of what a unit of its force does to the tooth.
-            (Vector3 force, Vector3 moment) = rod.Contacts.OfUnitForce(i, rod.State, rod.Frames);
-            Span<double> gap = _gaps.AsSpan(6 * _count, 6);
-            (gap[0], gap[1], gap[2]) = (-force.X, -force.Y, -force.Z);
-            (gap[3], gap[4], gap[5]) = (-moment.X, -moment.Y, -moment.Z);
+            rod.Contacts.GapByMotion(i, rod.State, rod.Frames, _gaps.AsSpan(6 * _count, 6));
             _rows[_count++] = i;
         }
 
@@ -133,7 +129,7 @@ internal sealed class TouchedStiffness
         for (int a = 0; a < _count; a++)
         {
             double gap = GapBy(contacts, a, j);
-            forces[a] = StiffnessOf(contacts, a) * gap;
+            forces[a] = contacts.StiffnessOfRow(_rows[a]) * gap;
             any |= gap != 0;
         }
 
@@ -150,7 +146,7 @@ internal sealed class TouchedStiffness
         for (int a = 0; a < _count; a++)
         {
             double given = Spans.Dot(_answers.AsSpan(a * _count, _count), forces) + _byPin[a] * _pinForce;
-            double change = StiffnessOf(contacts, a) * (GapBy(contacts, a, j) - given);
+            double change = contacts.StiffnessOfRow(_rows[a]) * (GapBy(contacts, a, j) - given);
             int slot = contacts.Rows[_rows[a]].Slot;
             for (int k = 0; k < 6; k++)
                 stiffness[(6 * slot + k) * size + j] -= _gaps[6 * a + k] * change;
@@ -159,9 +155,6 @@ internal sealed class TouchedStiffness
 
     private double GapBy(ContactSet contacts, int a, int j) =>
         contacts.Rows[_rows[a]].Slot == j / 6 ? _gaps[6 * a + j % 6] : 0;
-
-    private double StiffnessOf(ContactSet contacts, int a) =>
-        contacts.Rows[_rows[a]].IsSpring ? contacts.SpringOf(_rows[a]) : contacts.Penalty;
 
     private static bool TryMakeSymmetric(Span<double> matrix, int size)
     {

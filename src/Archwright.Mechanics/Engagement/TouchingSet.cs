@@ -23,6 +23,7 @@ namespace Archwright.Mechanics.Engagement;
 /// that are there already.
 /// A tail of the wire that lies in its slots without load has many walls that bear next to nothing; looked at one by
 /// one between Newton steps, each that lets go lets the tail swing into the next, and the search never ends.
+/// Where slots give way in the same step, <see cref="GivingWire"/> adds their part to J·d and to the answers.
 /// </remarks>
 internal sealed class TouchingSet
 {

@@ -31,13 +31,23 @@ internal sealed partial class ContactSet
         return OfUnitForce(index, isHeld ? row.Touched : row.Effective < 0 ? -1 : 1, q, frames);
     }
 
-    /// <summary>How the depth of a side changes for a small shift of its slot, and for a small turn about the slot's
-    /// centre: the opposite of what a unit of its force does to the tooth.</summary>
-    public (Vector3 ByShift, Vector3 ByTurn) DepthByMotion(
-        int side, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    /// <summary>How the gap of a restraint changes for small motions of its slot: the opposite of what a unit of its
+    /// force does to the tooth.</summary>
+    /// <param name="index">Row; it must be active.</param>
+    /// <param name="q">State of the wire.</param>
+    /// <param name="frames">Where the slots are.</param>
+    /// <param name="by">Takes the derivatives by shift, then by turn about the slot's centre.</param>
+    public void GapByMotion(int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> by) =>
+        Put(OfUnitForce(index, q, frames), -1, by);
+
+    /// <summary>The same of the depth of a side, touched or not.</summary>
+    public void DepthByMotion(int side, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> by) =>
+        Put(OfUnitForce(side / 2, Sign(side), q, frames), -Sign(side), by);
+
+    private static void Put((Vector3 Force, Vector3 Moment) load, double sign, Span<double> to)
     {
-        (Vector3 force, Vector3 moment) = OfUnitForce(side / 2, Sign(side), q, frames);
-        return (force * -Sign(side), moment * -Sign(side));
+        (to[0], to[1], to[2]) = (sign * load.Force.X, sign * load.Force.Y, sign * load.Force.Z);
+        (to[3], to[4], to[5]) = (sign * load.Moment.X, sign * load.Moment.Y, sign * load.Moment.Z);
     }
 
     private (Vector3 Force, Vector3 Moment) OfUnitForce(

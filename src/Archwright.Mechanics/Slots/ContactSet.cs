@@ -222,6 +222,9 @@ internal sealed partial class ContactSet
         : _rows[row].Slips ? 0
         : Grip;
 
+    /// <summary>Stiffness with which an active row stands in the tangent [N/mm].</summary>
+    public double StiffnessOfRow(int row) => _rows[row].IsSpring ? SpringOf(row) : Penalty;
+
     /// <summary>Derivative of a row by the unknowns of its element, at the last evaluation.</summary>
     public (int Element, ElementVector Derivative) Derivative(int row) => (_elementOfRow[row], _byRow[row]);
 
