@@ -5,7 +5,7 @@ namespace Archwright.Mechanics.Engagement;
 /// <content>Slots that give way: what they will touch.</content>
 public sealed partial class Engager
 {
-    private readonly GivingWire _giving = new();
+    private readonly GivingWire _giving;
     private bool _foresees;
 
     /// <summary>Foresees which walls the wire will touch once its slots, which give way, have moved, and how it answers
@@ -39,7 +39,7 @@ public sealed partial class Engager
         _rod.Contacts.HoldsSet = true;
         try
         {
-            return _giving.TryForesee(_rod, motions, slots, _touched, stiffness, loads);
+            return _giving.TryForesee(_rod, motions, slots, stiffness, loads);
         }
         finally
         {

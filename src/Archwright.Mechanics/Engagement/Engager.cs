@@ -45,7 +45,6 @@ public sealed partial class Engager
 
     // The least of it [N]: a gram-force, far below what a slot with a tie holds by friction.
     private const double LeastFeltLater = 0.01;
-    private const double LeastFeltAtFirst = 1e-4;
     private const int MostSlidesWithMemory = 4;
     private const int MostFirstSlidesWithMemory = 12;
 
@@ -58,7 +57,7 @@ public sealed partial class Engager
     private readonly RodMesh _meshBefore;
     private readonly SlotFrame[] _from;
     private readonly Slide _slide;
-    private readonly TouchedStiffness _touched = new();
+    private readonly TouchedStiffness _touched;
     private readonly bool _hasWalls;
     private int _iterationsBefore;
     private double _temperature;
@@ -102,6 +101,9 @@ public sealed partial class Engager
         _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length);
         _slide = new Slide(arrangement, _layout, PerGap);
         _rod.Slide = _slide;
+        var restraints = new TouchedRestraints();
+        _touched = new TouchedStiffness(restraints);
+        _giving = new GivingWire(restraints, _touched);
         foreach (Slot slot in arrangement.Slots)
             _hasWalls |= Layout.HasWalls(slot);
     }
@@ -370,7 +372,7 @@ public sealed partial class Engager
 
         // A node that moves would bring another history to its points in the middle of a search; a new wire has none.
         _rod.NodesFollow = !_rod.Law.HasHistory;
-        (_rod.Felt, _rod.LeastFelt) = _rubs ? (FeltLater, LeastFeltLater) : (FeltAtFirst, LeastFeltAtFirst);
+        (_rod.Felt, _rod.LeastFelt) = _rubs ? (FeltLater, LeastFeltLater) : (FeltAtFirst, Equilibrium.Unfelt);
         double aim = _rod.Contacts.LargestForce() > 0 ? AimAgain : FirstAim;
         _rod.Tie = near ? RodAssembly.FineTie : RodAssembly.FirmTie;
         SearchEnd end = near

@@ -69,7 +69,7 @@ internal sealed partial class Equilibrium
     // Along the arch, a wire that lies in its slots almost passively finds no rest for hundreds of steps, driven to and
     // fro by less than anybody could measure; one with memory may rest at places tenths of a millimetre apart for less
     // than a thousandth of the largest force [N].
-    private const double Unfelt = 1e-4;
+    internal const double Unfelt = 1e-4;
 
     // A wire that follows is moved by what is above the band, and comes to rest just inside its edge. Were it moved to
     // where no force is left, it would jump as the band is passed, and what follows it would go to and fro.

@@ -16,9 +16,8 @@ namespace Archwright.Mechanics.Engagement;
 /// of all walls for wire and slots at once. Then the wire's answer is that of the walls found, and its loads with the
 /// slots where they are follow from one step of Newton's method with them held.
 /// </remarks>
-internal sealed class GivingWire
+internal sealed class GivingWire(TouchedRestraints restraints, TouchedStiffness touched)
 {
-    private readonly List<(int Row, double Stiffness)> _active = [];
     private double[] _bySide = [];
     private int[] _slotOf = [];
     private double[] _motions = [];
@@ -26,9 +25,6 @@ internal sealed class GivingWire
     private double[] _answer = [];
     private double[] _step = [];
     private double[] _column = [];
-    private double[] _ofPin = [];
-    private double _byPin;
-    private double[] _pull = [];
     private ContactRow[] _rows = [];
     private IGivingSlots? _slots;
 
@@ -36,26 +32,21 @@ internal sealed class GivingWire
     /// <param name="rod">In equilibrium, or with the walls foreseen before.</param>
     /// <param name="motions">How the slots are about to move, six a slot.</param>
     /// <param name="slots">How they give way.</param>
-    /// <param name="touched">Finds the stiffness.</param>
     /// <param name="stiffness">Takes the wire's stiffness at its slots, row-major 6n × 6n.</param>
     /// <param name="loads">Takes the loads on the teeth at the present places, if the walls foreseen, and no others,
     /// were touched there.</param>
     /// <returns>False when no other walls were foreseen than those that are held, or none that the wire stands between;
     /// then nothing is known.</returns>
     public bool TryForesee(
-        Equilibrium rod, ReadOnlySpan<double> motions, IGivingSlots slots, TouchedStiffness touched,
-        Span<double> stiffness, Span<Wrench> loads)
+        Equilibrium rod, ReadOnlySpan<double> motions, IGivingSlots slots, Span<double> stiffness,
+        Span<Wrench> loads)
     {
         _slots = slots;
         if (!TryRevise(rod, motions) || !touched.TryFind(rod, stiffness))
             return false;
 
-
-        LetSlide(rod);
-        Span<double> step = _step.AsSpan(0, rod.State.Length);
-        for (int i = 0; i < step.Length; i++)
-            step[i] = -rod.Gradient[i];
-        Solve(rod, step);
+        Span<double> step = Unbalanced(rod);
+        restraints.Solve(rod, step);
         ReadLoads(rod, step, loads);
         return true;
     }
@@ -67,14 +58,19 @@ internal sealed class GivingWire
 
         MakeRoom(rod);
         motions.CopyTo(_motions);
-        Collect(rod);
-        LetSlide(rod);
+        restraints.Collect(rod);
+        Span<double> step = Unbalanced(rod);
+        AddPull(rod, _motions, step, -1);
+        restraints.Solve(rod, step);
+        return rod.TryReviseTouched(step, this);
+    }
+
+    private Span<double> Unbalanced(Equilibrium rod)
+    {
         Span<double> step = _step.AsSpan(0, rod.State.Length);
         for (int i = 0; i < step.Length; i++)
             step[i] = -rod.Gradient[i];
-        AddPull(rod, _motions, step, -1);
-        Solve(rod, step);
-        return rod.TryReviseTouched(step, this);
+        return step;
     }
 
     /// <summary>Takes in wall i of a search.</summary>
@@ -94,20 +90,21 @@ internal sealed class GivingWire
         Span<double> loads = _loads.AsSpan(0, 6 * rod.Frames.Length);
         loads.Clear();
         _bySide.AsSpan(6 * i, 6).CopyTo(loads[(6 * _slotOf[i])..]);
-        Slid(rod, z);
-        foreach ((int row, double stiffness) in _active)
+        restraints.LetSlide(rod, z);
+        for (int a = 0; a < restraints.Count; a++)
         {
+            int row = restraints.Row(a);
             (int element, ElementVector derivative) = rod.Contacts.Derivative(row);
             Spans.AddScaled(
-                loads.Slice(6 * rod.Contacts.Rows[row].Slot, 6), _pull.AsSpan(6 * row, 6),
-                -stiffness * derivative.Dot(z, element));
+                loads.Slice(6 * rod.Contacts.Rows[row].Slot, 6), restraints.ByMotion(a),
+                -rod.Contacts.StiffnessOfRow(row) * derivative.Dot(z, element));
         }
 
         _slots!.Answer(loads, _answer.AsSpan(0, loads.Length));
         Span<double> back = _column.AsSpan(0, z.Length);
         back.Clear();
         AddPull(rod, _answer, back, 1);
-        Solve(rod, back);
+        restraints.Solve(rod, back);
         Spans.AddScaled(z, back, -1);
     }
 
@@ -132,7 +129,6 @@ internal sealed class GivingWire
         {
             _slotOf = new int[sides];
             _bySide = new double[6 * sides];
-            _pull = new double[6 * sides];
         }
 
         if (_motions.Length < 6 * rod.Frames.Length)
@@ -146,85 +142,39 @@ internal sealed class GivingWire
         {
             _step = new double[2 * rod.State.Length];
             _column = new double[2 * rod.State.Length];
-            _ofPin = new double[2 * rod.State.Length];
         }
-    }
-
-    // Restraints that are in the tangent, and how their gaps change with their slots.
-    private void Collect(Equilibrium rod)
-    {
-        _active.Clear();
-        ContactSet contacts = rod.Contacts;
-        for (int i = 0; i < contacts.RowCount; i++)
-        {
-            if (!contacts.IsActive(i) || contacts.Rows[i].Kind == RowKind.Pin)
-                continue;
-
-            contacts.GapByMotion(i, rod.State, rod.Frames, _pull.AsSpan(6 * i, 6));
-            _active.Add((i, contacts.StiffnessOfRow(i)));
-        }
-    }
-
-    private void Solve(Equilibrium rod, Span<double> x)
-    {
-        rod.Factor.Solve(x);
-        Slid(rod, x);
-    }
-
-    // The pin is taken out again but for a little, as in the stiffness (Sherman and Morrison).
-    private void LetSlide(Equilibrium rod)
-    {
-        int pin = rod.Contacts.RowCount - 1;
-        _byPin = 0;
-        if (pin < 0 || rod.Contacts.Rows[pin].Kind != RowKind.Pin || rod.IsHeldAlong)
-            return;
-
-        Span<double> answer = _ofPin.AsSpan(0, rod.State.Length);
-        answer.Clear();
-        (int element, ElementVector derivative) = rod.Contacts.Derivative(pin);
-        derivative.AddTo(answer, element, 1);
-        rod.Factor.Solve(answer, element);
-        double give = 1 / (rod.Contacts.Penalty - TouchedStiffness.LeastPin) - derivative.Dot(answer, element);
-        _byPin = give > 0 ? 1 / give : 0;
-    }
-
-    private void Slid(Equilibrium rod, Span<double> x)
-    {
-        if (_byPin == 0)
-            return;
-
-        (int element, ElementVector derivative) = rod.Contacts.Derivative(rod.Contacts.RowCount - 1);
-        Spans.AddScaled(x, _ofPin.AsSpan(0, x.Length), _byPin * derivative.Dot(x, element));
     }
 
     // Adds G x.
     private void AddPull(Equilibrium rod, ReadOnlySpan<double> motions, Span<double> to, double sign)
     {
-        foreach ((int row, double stiffness) in _active)
+        for (int a = 0; a < restraints.Count; a++)
         {
-            double gap = Spans.Dot(
-                _pull.AsSpan(6 * row, 6), motions.Slice(6 * rod.Contacts.Rows[row].Slot, 6));
+            int row = restraints.Row(a);
+            double gap = Spans.Dot(restraints.ByMotion(a), motions.Slice(6 * rod.Contacts.Rows[row].Slot, 6));
             (int element, ElementVector derivative) = rod.Contacts.Derivative(row);
-            derivative.AddTo(to, element, sign * stiffness * gap);
+            derivative.AddTo(to, element, sign * rod.Contacts.StiffnessOfRow(row) * gap);
         }
     }
 
-    private static void ReadLoads(Equilibrium rod, ReadOnlySpan<double> step, Span<Wrench> loads)
+    private void ReadLoads(Equilibrium rod, ReadOnlySpan<double> step, Span<Wrench> loads)
     {
         ContactSet contacts = rod.Contacts;
         for (int i = 0; i < loads.Length; i++)
             loads[i] = new Wrench(default, default, rod.Frames[i].Centre);
-        for (int i = 0; i < contacts.RowCount; i++)
+        for (int a = 0; a < restraints.Count; a++)
         {
+            int i = restraints.Row(a);
             ref readonly ContactRow row = ref contacts.Rows[i];
-            if (!contacts.IsActive(i) || row.Kind == RowKind.Pin)
-                continue;
-
             (int element, ElementVector derivative) = contacts.Derivative(i);
             double force = row.Effective + contacts.StiffnessOfRow(i) * derivative.Dot(step, element);
-            (Vector3 push, Vector3 moment) = contacts.OfUnitForce(i, rod.State, rod.Frames);
+            ReadOnlySpan<double> by = restraints.ByMotion(a);
             Wrench so = loads[row.Slot];
-            loads[row.Slot] = so with { Force = so.Force + push * force, Moment = so.Moment + moment * force };
+            loads[row.Slot] = so with
+            {
+                Force = so.Force - new Vector3(by[0], by[1], by[2]) * force,
+                Moment = so.Moment - new Vector3(by[3], by[4], by[5]) * force,
+            };
         }
     }
 }

@@ -8,31 +8,19 @@ namespace Archwright.Mechanics.Engagement;
 /// <remarks>
 /// With F the factored tangent of the wire (walls held now are in it with the number ρ, springs with their own k; both
 /// are k here), J the derivatives of the restraints by the wire's unknowns and C by the motions x of the slots,
-/// A = J F⁻¹ Jᵀ, and ε what is left of the pin,
+/// and A = J F⁻¹ Jᵀ without the pin (<see cref="TouchedRestraints"/>),
 /// <code>
-///     walls, springs:  ν = k C x,    change of force  p = k (C x − A ν),
-///     pin:             A ν − ν/(ρ − ε) = 0,
+///     ν = k C x,    change of force  p = k (C x − A ν),
 /// </code>
 /// and the load on the teeth changes by −Cᵀ p. So walls give by 1/ρ, less than a forecast could feel, and two walls at
-/// one place share their force. The last line takes the pin out again but for ε: the wire slides. The pin stays where
-/// the wire rests along the arch as a ball on a hill does, and where what drives it is too little to be felt. The
-/// turning of the forces with the slots, which <see cref="Condensation"/> has, is left out.
+/// one place share their force. The turning of the forces with the slots, which <see cref="Condensation"/> has, is left
+/// out.
 /// </remarks>
-internal sealed class TouchedStiffness
+internal sealed class TouchedStiffness(TouchedRestraints restraints)
 {
-    /// <summary>What is left of the pin [N/mm]: far below what teeth oppose along the arch over a week.</summary>
-    public const double LeastPin = 0.01;
-
-    private int[] _rows = [];
-    private double[] _gaps = [];
     private double[] _forces = [];
     private double[] _answers = [];
     private double[] _column = [];
-    private double[] _byPin = [];
-    private double _pinGive;
-    private double _pinForce;
-    private bool _slides;
-    private int _count;
 
     /// <summary>Finds it.</summary>
     /// <param name="rod">In equilibrium.</param>
@@ -43,10 +31,10 @@ internal sealed class TouchedStiffness
         if (!rod.TryFactorHere())
             return false;
 
-        Collect(rod);
-        for (int a = 0; a < _count; a++)
-            Answer(rod, _rows[a], _answers.AsSpan(a * _count, _count));
-        LetSlide(rod);
+        restraints.Collect(rod);
+        MakeRoom(restraints.Count, rod.State.Length);
+        for (int a = 0; a < restraints.Count; a++)
+            Answer(rod, a);
 
         int size = 6 * rod.Frames.Length;
         stiffness.Clear();
@@ -59,102 +47,63 @@ internal sealed class TouchedStiffness
         return TryMakeSymmetric(stiffness, size);
     }
 
-    private void Collect(Equilibrium rod)
+    private void MakeRoom(int count, int unknowns)
     {
-        MakeRoom(rod.Contacts.RowCount, rod.State.Length);
-        _count = 0;
-        for (int i = 0; i < rod.Contacts.RowCount; i++)
+        if (_forces.Length < count)
         {
-            if (!rod.Contacts.IsActive(i) || rod.Contacts.Rows[i].Kind == RowKind.Pin)
-                continue;
-
-            rod.Contacts.GapByMotion(i, rod.State, rod.Frames, _gaps.AsSpan(6 * _count, 6));
-            _rows[_count++] = i;
-        }
-
-        if (_answers.Length < _count * _count)
-            _answers = new double[2 * _count * _count];
-    }
-
-    private void MakeRoom(int rows, int unknowns)
-    {
-        if (_rows.Length < rows)
-        {
-            _rows = new int[rows];
-            _gaps = new double[6 * rows];
-            _forces = new double[rows];
-            _byPin = new double[rows];
+            _forces = new double[2 * count];
+            _answers = new double[4 * count * count];
         }
 
         if (_column.Length < unknowns)
             _column = new double[2 * unknowns];
     }
 
-    // What a unit of force on a row does to the gaps of all that are touched; to its own is returned.
-    private double Answer(Equilibrium rod, int row, Span<double> gaps)
+    // What a unit of force on a restraint does to the gaps of all.
+    private void Answer(Equilibrium rod, int a)
     {
         Span<double> column = _column.AsSpan(0, rod.State.Length);
-        column.Clear();
-        (int element, ElementVector derivative) = rod.Contacts.Derivative(row);
-        derivative.AddTo(column, element, 1);
-        rod.Factor.Solve(column, element);
-        for (int b = 0; b < _count; b++)
+        (int element, ElementVector derivative) = rod.Contacts.Derivative(restraints.Row(a));
+        restraints.Solve(rod, element, derivative, column);
+        Span<double> gaps = _answers.AsSpan(a * restraints.Count, restraints.Count);
+        for (int b = 0; b < gaps.Length; b++)
         {
-            (int other, ElementVector along) = rod.Contacts.Derivative(_rows[b]);
+            (int other, ElementVector along) = rod.Contacts.Derivative(restraints.Row(b));
             gaps[b] = along.Dot(column, other);
         }
-
-        return derivative.Dot(column, element);
-    }
-
-    // The pin's own equation, the others being solved for: how its force follows from theirs.
-    private void LetSlide(Equilibrium rod)
-    {
-        int pin = rod.Contacts.RowCount - 1;
-        _slides = pin >= 0 && rod.Contacts.Rows[pin].Kind == RowKind.Pin && !rod.IsHeldAlong;
-        if (!_slides)
-            return;
-
-        double own = Answer(rod, pin, _byPin.AsSpan(0, _count));
-        _pinGive = own - 1 / (rod.Contacts.Penalty - LeastPin);
-        _slides = _pinGive < 0;
     }
 
     // What every restraint pushes with beyond what the tangent knows, when slot j/6 moves by one along or about an
     // axis.
     private bool TryForces(ContactSet contacts, int j)
     {
-        Span<double> forces = _forces.AsSpan(0, _count);
+        Span<double> forces = _forces.AsSpan(0, restraints.Count);
         bool any = false;
-        for (int a = 0; a < _count; a++)
+        for (int a = 0; a < restraints.Count; a++)
         {
             double gap = GapBy(contacts, a, j);
-            forces[a] = contacts.StiffnessOfRow(_rows[a]) * gap;
+            forces[a] = contacts.StiffnessOfRow(restraints.Row(a)) * gap;
             any |= gap != 0;
         }
 
-        if (!any)
-            return false;
-
-        _pinForce = _slides ? -Spans.Dot(_byPin.AsSpan(0, _count), forces) / _pinGive : 0;
-        return true;
+        return any;
     }
 
     private void AddLoads(ContactSet contacts, int j, int size, Span<double> stiffness)
     {
-        ReadOnlySpan<double> forces = _forces.AsSpan(0, _count);
-        for (int a = 0; a < _count; a++)
+        ReadOnlySpan<double> forces = _forces.AsSpan(0, restraints.Count);
+        for (int a = 0; a < restraints.Count; a++)
         {
-            double given = Spans.Dot(_answers.AsSpan(a * _count, _count), forces) + _byPin[a] * _pinForce;
-            double change = contacts.StiffnessOfRow(_rows[a]) * (GapBy(contacts, a, j) - given);
-            int slot = contacts.Rows[_rows[a]].Slot;
+            double given = Spans.Dot(_answers.AsSpan(a * forces.Length, forces.Length), forces);
+            double change = contacts.StiffnessOfRow(restraints.Row(a)) * (GapBy(contacts, a, j) - given);
+            int slot = contacts.Rows[restraints.Row(a)].Slot;
             for (int k = 0; k < 6; k++)
-                stiffness[(6 * slot + k) * size + j] -= _gaps[6 * a + k] * change;
+                stiffness[(6 * slot + k) * size + j] -= restraints.ByMotion(a)[k] * change;
         }
     }
 
     private double GapBy(ContactSet contacts, int a, int j) =>
-        contacts.Rows[_rows[a]].Slot == j / 6 ? _gaps[6 * a + j % 6] : 0;
+        contacts.Rows[restraints.Row(a)].Slot == j / 6 ? restraints.ByMotion(a)[j % 6] : 0;
 
     private static bool TryMakeSymmetric(Span<double> matrix, int size)
     {

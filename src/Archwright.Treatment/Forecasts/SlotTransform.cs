@@ -18,7 +18,6 @@ internal static class SlotTransform
         MovingArch arch, ReadOnlySpan<double> maps, ReadOnlySpan<double> stiffness, Span<double> result)
     {
         int size = 6 * arch.Count;
-
         Span<double> half = stackalloc double[36];
         Span<double> block = stackalloc double[36];
         for (int i = 0; i < arch.Count; i++)
