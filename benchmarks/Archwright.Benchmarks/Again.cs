@@ -40,7 +40,7 @@ internal static class Again
         foreach (Problem problem in Problems.FullArches)
         {
             string name = problem.Name.Split(',', ' ')[0];
-            yield return ($"{name}-cold", () => new Engager(problem.Arrangement).Engage());
+            yield return ($"{name}-cold", () => Timing.Engaged(problem.Arrangement));
             Func<EngagementResult> warm = Timing.WarmSolve(problem);
             yield return ($"{name}-warm", () => warm());
         }

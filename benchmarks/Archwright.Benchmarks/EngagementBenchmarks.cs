@@ -4,7 +4,7 @@ using BenchmarkDotNet.Attributes;
 namespace Archwright.Benchmarks;
 
 /// <summary>Whole solves of a full arch.</summary>
-public class EngagementBenchmarks
+public class EngagementBenchmarks : IDisposable
 {
     private Engager engager = null!;
     private Problem problem = null!;
@@ -26,8 +26,15 @@ public class EngagementBenchmarks
         engager.Engage();
     }
 
+    [GlobalCleanup]
+    public void Dispose()
+    {
+        engager.Dispose();
+        GC.SuppressFinalize(this);
+    }
+
     [Benchmark(Baseline = true)]
-    public EngagementResult Cold() => new Engager(problem.Arrangement).Engage();
+    public EngagementResult Cold() => Timing.Engaged(problem.Arrangement);
 
     [Benchmark]
     public EngagementResult Warm()

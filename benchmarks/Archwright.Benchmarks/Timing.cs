@@ -15,7 +15,7 @@ internal readonly record struct Timing(double Milliseconds, long Bytes, int Iter
     private static readonly TimeSpan Measuring = TimeSpan.FromSeconds(1);
 
     /// <summary>From nothing to the result: a new engager, prepared and engaged.</summary>
-    public static Timing Cold(Arrangement arrangement) => Of(() => new Engager(arrangement).Engage());
+    public static Timing Cold(Arrangement arrangement) => Of(() => Engaged(arrangement));
 
     /// <summary>From one solution to the next: the slots go a little nearer to rest and back, in turn.</summary>
     public static Timing Warm(Problem problem) => Of(WarmSolve(problem));
@@ -37,12 +37,19 @@ internal readonly record struct Timing(double Milliseconds, long Bytes, int Iter
     /// <summary>The part of a cold solve that prepares the wire and the workspace.</summary>
     public static double SetUp(Arrangement arrangement)
     {
-        EngagementResult result = Check(new Engager(arrangement).Engage());
+        EngagementResult result = Check(Engaged(arrangement));
         return Of(() =>
         {
-            GC.KeepAlive(new Engager(arrangement));
+            using var engager = new Engager(arrangement);
             return result;
         }).Milliseconds;
+    }
+
+    /// <summary>A cold solve.</summary>
+    public static EngagementResult Engaged(Arrangement arrangement)
+    {
+        using var engager = new Engager(arrangement);
+        return engager.Engage();
     }
 
     /// <summary>Time of one run of anything [ms].</summary>

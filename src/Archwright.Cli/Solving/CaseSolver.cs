@@ -24,7 +24,7 @@ internal static class CaseSolver
         Repeated? repeated = repeats > 0 ? Repeat(file.Arrangement, repeats, cancellation) : null;
 
         long start = Stopwatch.GetTimestamp();
-        Engager engager = Prepared(file.Arrangement);
+        using Engager engager = Prepared(file.Arrangement);
         EngagementResult engaged = engager.Engage(cancellation);
         double elapsed = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
 
@@ -84,22 +84,28 @@ internal static class CaseSolver
         }
     }
 
+    private static void EngageOne(Arrangement arrangement, CancellationToken cancellation)
+    {
+        using Engager engager = Prepared(arrangement);
+        engager.Engage(cancellation);
+    }
+
     // Cold: a new engager from the rest shape. Warm: the engaged wire follows its displaced slots a fiftieth of their
     // way toward rest and back again, as in the next step of a forecast.
     private static Repeated Repeat(Arrangement arrangement, int repeats, CancellationToken cancellation)
     {
         for (int i = 0; i < WarmUps; i++)
-            Prepared(arrangement).Engage(cancellation);
+            EngageOne(arrangement, cancellation);
 
         var cold = new double[repeats];
         for (int i = 0; i < repeats; i++)
         {
             long start = Stopwatch.GetTimestamp();
-            Prepared(arrangement).Engage(cancellation);
+            EngageOne(arrangement, cancellation);
             cold[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         }
 
-        Engager engager = Prepared(arrangement);
+        using Engager engager = Prepared(arrangement);
         if (!engager.Engage(cancellation).Converged)
             return new Repeated(repeats, Median(cold), double.NaN);
 

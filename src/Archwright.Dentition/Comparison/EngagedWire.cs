@@ -5,7 +5,7 @@ namespace Archwright.Dentition.Comparison;
 
 /// <summary>A wire that was engaged, and can be relieved from there: the teeth come along their way toward rest, and
 /// the wire unloads with its history. For one thread.</summary>
-internal interface IEngagedWire
+internal interface IEngagedWire : IDisposable
 {
     /// <summary>On engagement.</summary>
     EngagementResult Result { get; }
@@ -28,18 +28,27 @@ internal sealed class EngagedWire : IEngagedWire
     private readonly Engager engager;
 
     /// <summary>Engages a wire.</summary>
+    /// <param name="arrangement">The arch with the wire.</param>
+    /// <param name="near">An elastic wire of the same section, engaged in the same slots and not relieved: where to
+    /// start. Null for a wire alone.</param>
+    /// <param name="cancellation">Gives up.</param>
     /// <exception cref="ArgumentException">The arrangement is impossible.</exception>
     /// <exception cref="OperationCanceledException">It was given up.</exception>
-    public EngagedWire(Arrangement arrangement, CancellationToken cancellation)
+    public EngagedWire(Arrangement arrangement, IEngagedWire? near, CancellationToken cancellation)
     {
         this.arrangement = arrangement;
         engager = new Engager(
             arrangement, arrangement.Wire.Alloy is LinearElastic ? EngagementOptions.Default : WithMemory);
-        Result = engager.Engage(cancellation);
+        Result = near is EngagedWire { Result.Converged: true } known
+            ? engager.EngageFrom(known.engager, cancellation)
+            : engager.Engage(cancellation);
     }
 
     /// <inheritdoc/>
     public EngagementResult Result { get; }
+
+    /// <inheritdoc/>
+    public void Dispose() => engager.Dispose();
 
     /// <inheritdoc/>
     public EngagementResult RelievedBy(double share, CancellationToken cancellation) =>

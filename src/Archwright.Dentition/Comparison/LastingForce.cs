@@ -5,7 +5,7 @@ namespace Archwright.Dentition.Comparison;
 
 /// <summary>How the force of a wire lasts as the teeth come in: force against remaining offset, along the unloading
 /// branch. Immutable, shared among threads.</summary>
-internal sealed class LastingForce(Arrangement arch, WireJudge judge, WorkingFigures.Engage engage)
+internal sealed class LastingForce(Arrangement arch, WireJudge judge, Engage engage)
 {
     /// <summary>Shares of the offset that remain, at which the force is read after engagement; the first is the
     /// working state.</summary>
@@ -13,12 +13,14 @@ internal sealed class LastingForce(Arrangement arch, WireJudge judge, WorkingFig
 
     /// <summary>The readings of a wire; empty for one that does not go in. A reading that is not found is left
     /// out.</summary>
-    public ImmutableArray<RemainingForce> Of(ComparedWire compared, CancellationToken cancellation)
+    public ImmutableArray<RemainingForce> Of(
+        ComparedWire compared, IEngagedWire? near, CancellationToken cancellation)
     {
         if (!compared.Engaged)
             return [];
 
-        (IEngagedWire wire, _) = WorkingFigures.Engaged(arch, compared.Wire, engage, cancellation);
+        (IEngagedWire wire, _) = WorkingFigures.Engaged(arch, compared.Wire, near, engage, cancellation);
+        using IEngagedWire given = wire;
         int most = compared.LargestForceSlot;
         var readings = ImmutableArray.CreateBuilder<RemainingForce>();
         readings.Add(Read(1, wire.Result, most));

@@ -3,6 +3,7 @@ using Archwright.Dentition.Catalogue;
 using Archwright.Dentition.Positions;
 using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Engagement;
+using Archwright.Mechanics.Rods;
 
 namespace Archwright.Dentition.Comparison;
 
@@ -21,8 +22,6 @@ namespace Archwright.Dentition.Comparison;
 /// </remarks>
 public static class WireComparison
 {
-    internal delegate EngagementResult Engage(Arrangement arrangement, CancellationToken cancellation);
-
     /// <summary>Compares wires on an arch.</summary>
     /// <param name="arch">The arch; its wire is replaced by each candidate.</param>
     /// <param name="axes">Clinical axes of each slot, in order.</param>
@@ -43,7 +42,7 @@ public static class WireComparison
         IProgress<int>? progress = null,
         CancellationToken cancellation = default) => Run(
             arch, axes, candidates, ceilings, progress,
-            EngageOne, cancellation);
+            (one, near, token) => new EngagedWire(one, near, token), cancellation);
 
     internal static IReadOnlyList<ComparedWire> Run(
         Arrangement arch,
@@ -56,7 +55,8 @@ public static class WireComparison
     {
         var judge = new WireJudge(arch, axes, ceilings);
         return WireRanking.InOrder(Each(
-            candidates, wire => TryWire(arch, wire, judge, engage, cancellation), progress, cancellation));
+            arch, judge, candidates, wire => wire, engage,
+            (wire, near) => TryWire(arch, wire, judge, near, engage, cancellation), progress, cancellation));
     }
 
     /// <summary>Compares wires on an arch with every force figure in two forms, on engagement and working, and with the
@@ -79,7 +79,7 @@ public static class WireComparison
         IProgress<int>? progress = null,
         CancellationToken cancellation = default) => AtWork(
             arch, axes, candidates, ceilings, progress,
-            (one, token) => new EngagedWire(one, token), cancellation);
+            (one, near, token) => new EngagedWire(one, near, token), cancellation);
 
     internal static IReadOnlyList<ComparedWire> AtWork(
         Arrangement arch,
@@ -87,12 +87,14 @@ public static class WireComparison
         IReadOnlyList<CatalogueWire> candidates,
         ForceCeilings ceilings,
         IProgress<int>? progress,
-        WorkingFigures.Engage engage,
+        Engage engage,
         CancellationToken cancellation)
     {
-        var working = new WorkingFigures(arch, new WireJudge(arch, axes, ceilings), engage);
-        return WireRanking.InOrder(
-            Each(candidates, wire => working.Of(wire, cancellation), progress, cancellation));
+        var judge = new WireJudge(arch, axes, ceilings);
+        var working = new WorkingFigures(arch, judge, engage);
+        return WireRanking.InOrder(Each(
+            arch, judge, candidates, wire => wire, engage, (wire, near) => working.Of(wire, near, cancellation),
+            progress, cancellation));
     }
 
     /// <summary>The same wires with <see cref="ComparedWire.Lasting"/>: what each of those that go in pushes with as
@@ -112,40 +114,65 @@ public static class WireComparison
         IProgress<int>? progress = null,
         CancellationToken cancellation = default)
     {
-        var lasting = new LastingForce(
-            arch, new WireJudge(arch, axes, ForceCeilings.None), (one, token) => new EngagedWire(one, token));
+        Engage engage = (one, near, token) => new EngagedWire(one, near, token);
+        var judge = new WireJudge(arch, axes, ForceCeilings.None);
+        var lasting = new LastingForce(arch, judge, engage);
         return Each(
-            compared, wire => wire with { Lasting = lasting.Of(wire, cancellation) }, progress, cancellation);
+            arch, judge, compared, wire => wire.Wire, engage,
+            (wire, near) => wire with { Lasting = lasting.Of(wire, near, cancellation) }, progress, cancellation);
     }
 
+    // Wires of one section start where one of it rests that is elastic and of no alloy in particular: so to the last
+    // digit it does not matter which others are compared, nor in which order.
+    private static readonly LinearElastic AnyAlloy = new(young: 100e3, poisson: 0.3);
+
     private static ComparedWire[] Each<T>(
-        IReadOnlyList<T> items, Func<T, ComparedWire> judge, IProgress<int>? progress, CancellationToken cancellation)
+        Arrangement arch,
+        WireJudge judge,
+        IReadOnlyList<T> items,
+        Func<T, CatalogueWire> wireOf,
+        Engage engage,
+        Func<T, IEngagedWire?, ComparedWire> compare,
+        IProgress<int>? progress,
+        CancellationToken cancellation)
     {
         var compared = new ComparedWire[items.Count];
         int done = 0;
+        int[][] alike = [.. Enumerable.Range(0, items.Count).GroupBy(i => wireOf(items[i]).Section)
+            .Select(group => group.ToArray())];
         InParallel(
-            items.Count,
-            i =>
+            alike.Length,
+            group =>
             {
-                compared[i] = judge(items[i]);
-                progress?.Report(Interlocked.Increment(ref done));
+                CatalogueWire first = wireOf(items[alike[group][0]]);
+                using IEngagedWire? near = judge.TooThick(first) is null
+                    ? engage(arch with { Wire = new Wire(first.Section, AnyAlloy) }, near: null, cancellation)
+                    : null;
+                foreach (int i in alike[group])
+                {
+                    compared[i] = compare(items[i], near);
+                    progress?.Report(Interlocked.Increment(ref done));
+                }
             },
             cancellation);
         return compared;
     }
 
     internal static ComparedWire TryWire(
-        Arrangement arch, CatalogueWire wire, WireJudge judge, Engage engage, CancellationToken cancellation)
+        Arrangement arch, CatalogueWire wire, WireJudge judge, IEngagedWire? near, Engage engage,
+        CancellationToken cancellation)
     {
         if (judge.TooThick(wire) is string reason)
             return WireJudge.NotTried(wire, reason);
 
-        EngagementResult elastic = engage(arch with { Wire = wire.Wire }, cancellation);
+        using IEngagedWire first = engage(arch with { Wire = wire.Wire }, near, cancellation);
+        EngagementResult elastic = first.Result;
         if (!elastic.Converged || !Transforms(wire, elastic.LargestStrain, arch.Temperature))
             return judge.Tried(wire, elastic);
 
         // The elastic answer stays where the whole law finds none: it is too high, and says so.
-        EngagementResult whole = engage(arch with { Wire = wire.WholeWire }, cancellation);
+        using IEngagedWire second = engage(arch with { Wire = wire.WholeWire }, first, cancellation);
+        EngagementResult whole = second.Result;
         return whole.Converged ? judge.Tried(wire, whole) with { IsWholeLaw = true } : judge.Tried(wire, elastic);
     }
 
@@ -158,8 +185,11 @@ public static class WireComparison
 
     private const double RoomForShear = 0.7;
 
-    internal static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation) =>
-        new EngagedWire(one, cancellation).Result;
+    internal static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation)
+    {
+        using var wire = new EngagedWire(one, near: null, cancellation);
+        return wire.Result;
+    }
 
     // A failure is passed on as it is, not wrapped.
     private static void InParallel(int count, Action<int> work, CancellationToken cancellation)

@@ -11,19 +11,21 @@ namespace Archwright.Dentition.Comparison;
 /// <remarks>The elastic answer is found first: it is quick, and it is the answer where the wire stays below its limit.
 /// Beyond, the whole law is asked; where it finds no answer, the elastic one stands, which is too high and says
 /// so.</remarks>
-internal sealed class WorkingFigures(Arrangement arch, WireJudge judge, WorkingFigures.Engage engage)
+internal sealed class WorkingFigures(Arrangement arch, WireJudge judge, Engage engage)
 {
-    internal delegate IEngagedWire Engage(Arrangement arrangement, CancellationToken cancellation);
-
     private readonly ImmutableArray<SlotFrame> relieved = Places(arch, Engager.Relief);
 
     /// <summary>The judgement of a wire.</summary>
-    public ComparedWire Of(CatalogueWire wire, CancellationToken cancellation)
+    /// <param name="wire">Which.</param>
+    /// <param name="near">As <see cref="Comparison.Engage"/> takes it.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public ComparedWire Of(CatalogueWire wire, IEngagedWire? near, CancellationToken cancellation)
     {
         if (judge.TooThick(wire) is string reason)
             return WireJudge.NotTried(wire, reason);
 
-        (IEngagedWire engaged, bool isWhole) = Engaged(arch, wire, engage, cancellation);
+        (IEngagedWire engaged, bool isWhole) = Engaged(arch, wire, near, engage, cancellation);
+        using IEngagedWire _ = engaged;
         ComparedWire judged = judge.Tried(wire, engaged.Result);
         if (!judged.Engaged)
             return judged;
@@ -37,17 +39,19 @@ internal sealed class WorkingFigures(Arrangement arch, WireJudge judge, WorkingF
         });
     }
 
-    /// <summary>The wire, engaged with as much of its law as its strain asks for.</summary>
+    /// <summary>The wire, engaged with as much of its law as its strain asks for; to be disposed of.</summary>
     internal static (IEngagedWire Wire, bool IsWhole) Engaged(
-        Arrangement arch, CatalogueWire wire, Engage engage, CancellationToken cancellation)
+        Arrangement arch, CatalogueWire wire, IEngagedWire? near, Engage engage, CancellationToken cancellation)
     {
-        IEngagedWire elastic = engage(arch with { Wire = wire.Wire }, cancellation);
+        IEngagedWire elastic = engage(arch with { Wire = wire.Wire }, near, cancellation);
         EngagementResult result = elastic.Result;
         if (!result.Converged || result.Obstacle is not null || !LeavesElastic(wire, result, arch.Temperature))
             return (elastic, false);
 
-        IEngagedWire whole = engage(arch with { Wire = wire.WholeWire }, cancellation);
-        return whole.Result.Converged ? (whole, true) : (elastic, false);
+        IEngagedWire whole = engage(arch with { Wire = wire.WholeWire }, elastic, cancellation);
+        (IEngagedWire kept, IEngagedWire other) = whole.Result.Converged ? (whole, elastic) : (elastic, whole);
+        other.Dispose();
+        return (kept, kept == whole);
     }
 
     /// <summary>Where the slots are once every displaced one has come a share of its way.</summary>

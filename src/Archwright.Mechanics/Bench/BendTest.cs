@@ -14,7 +14,7 @@ namespace Archwright.Mechanics.Bench;
 /// bent over its thickness. The indenter only pushes: where the force has gone the wire has left it, and is met again
 /// where it was left.
 /// </remarks>
-public sealed class BendTest
+public sealed class BendTest : IDisposable
 {
     /// <summary>Smallest and largest span that can be asked for [mm].</summary>
     public const double LeastSpan = 2, MostSpan = 100;
@@ -54,6 +54,9 @@ public sealed class BendTest
 
     private double Temperature { get; set; }
 
+    /// <summary>Gives the wire's memory back.</summary>
+    public void Dispose() => _engager.Dispose();
+
     /// <summary>Runs a test.</summary>
     /// <param name="wire">Section and alloy.</param>
     /// <param name="span">Between the knife edges [mm].</param>
@@ -65,7 +68,7 @@ public sealed class BendTest
     {
         Require.Between(span, LeastSpan, MostSpan, "mm");
         Require.Between(temperature, -50, 150, "°C");
-        var test = new BendTest(wire, span, temperature);
+        using var test = new BendTest(wire, span, temperature);
         test.Check(test._engager.Engage(), 0);
         test.Note(0);
         var readings = ImmutableArray.CreateBuilder<BendPoint>();

@@ -1,3 +1,4 @@
+using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Slots;
 
@@ -17,13 +18,13 @@ internal sealed class Checkpoint
     private double _residual;
     private (double Shift, double Share) _pace;
 
-    public Checkpoint(int mostNodes, int mostStations, int mostRows, int slots)
+    public Checkpoint(int mostNodes, int mostStations, int mostRows, int slots, Room room)
     {
-        _mesh = new RodMesh(mostNodes);
-        _tension = new Tension(mostNodes);
-        _state = new double[8 * mostNodes];
-        _stations = new Station[mostStations];
-        _rows = new ContactRow[mostRows];
+        _mesh = new RodMesh(mostNodes, room);
+        _tension = new Tension(mostNodes, room);
+        _state = room.Take<double>(8 * mostNodes);
+        _stations = room.Take<Station>(mostStations);
+        _rows = room.Take<ContactRow>(mostRows);
         _frames = new SlotFrame[slots];
     }
 

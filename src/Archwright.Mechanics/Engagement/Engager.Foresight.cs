@@ -24,6 +24,7 @@ public sealed partial class Engager
     public bool TryForesee(
         ReadOnlySpan<double> motions, IGivingSlots slots, Span<double> stiffness, Span<Wrench> loads)
     {
+        ObjectDisposedException.ThrowIf(_isDisposed, this);
         if (_rod.Mesh.Nodes == 0)
             throw new InvalidOperationException("Engage the wire first.");
         if (_rod.Contacts.HasFriction)
@@ -47,8 +48,10 @@ public sealed partial class Engager
         }
     }
 
+    // Whatever is asked of an engager comes through here first.
     private void ForgetForeseen()
     {
+        ObjectDisposedException.ThrowIf(_isDisposed, this);
         if (_foresees)
             _giving.PutBack(_rod.Contacts);
         _foresees = false;

@@ -65,11 +65,7 @@ public sealed partial class Engager
     // New nodes at the touching places; the shape is carried over, multipliers and places of contact stay.
     private void MoveNodes()
     {
-        double least = NodeTracking.LeastShareOfForce * _rod.Contacts.LargestForce();
-        _plan.Clear();
-        for (int i = 0; i < _from.Length; i++)
-            PlanSlot(i, least);
-
+        PlanTouched();
         int nodes = _rod.Mesh.Nodes;
         _rod.State.CopyTo(_before);
         _meshBefore.CopyFrom(_rod.Mesh);
@@ -80,6 +76,14 @@ public sealed partial class Engager
         AttachFixedRows();
         foreach (ref Station station in _rod.Contacts.Stations)
             station.Element = 0;
+    }
+
+    private void PlanTouched()
+    {
+        double least = NodeTracking.LeastShareOfForce * _rod.Contacts.LargestForce();
+        _plan.Clear();
+        for (int i = 0; i < _from.Length; i++)
+            PlanSlot(i, least);
     }
 
     private void PlanSlot(int index, double least)

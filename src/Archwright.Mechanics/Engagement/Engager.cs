@@ -11,7 +11,7 @@ namespace Archwright.Mechanics.Engagement;
 /// Where that fails, the slots travel from where the wire is passive to where they are, in steps that shorten as
 /// needed. Warm (<see cref="Apply"/>): from the last solution.
 /// </remarks>
-public sealed partial class Engager
+public sealed partial class Engager : IDisposable
 {
     private const double FirstAim = 0.05;
     private const double NextAim = 1e-6;
@@ -48,6 +48,7 @@ public sealed partial class Engager
     private const int MostSlidesWithMemory = 4;
     private const int MostFirstSlidesWithMemory = 12;
 
+    private readonly Room _room = new();
     private readonly Layout _layout;
     private readonly Equilibrium _rod;
     private readonly MeshPlan _plan;
@@ -60,6 +61,7 @@ public sealed partial class Engager
     private readonly TouchedStiffness _touched;
     private readonly bool _hasWalls;
     private int _iterationsBefore;
+    private bool _isDisposed;
     private double _temperature;
     private double _warmedFrom;
     private double _warmedTo;
@@ -88,17 +90,18 @@ public sealed partial class Engager
             nodes, stations, rows, arrangement.Slots.Length,
             RodLaw.Of(
                 arrangement.Wire, arrangement.Temperature, _layout.Places[0] - MeshPlan.Overhang - MostHalfWidth,
-                _layout.Places[^1] + MeshPlan.Overhang + MostHalfWidth, nodes))
+                _layout.Places[^1] + MeshPlan.Overhang + MostHalfWidth, nodes, _room),
+            _room)
         {
             Rest = _layout.Rest,
         };
-        _travelled = new Snapshot(nodes, rows);
-        _settled = new Snapshot(nodes, rows);
-        _meshBefore = new RodMesh(nodes);
-        _before = new double[8 * nodes];
+        _travelled = new Snapshot(nodes, rows, _room);
+        _settled = new Snapshot(nodes, rows, _room);
+        _meshBefore = new RodMesh(nodes, _room);
+        _before = _room.Take<double>(8 * nodes);
         _from = new SlotFrame[arrangement.Slots.Length];
         _rod.ContactNumber = Options.ContactNumber * ContactNumber.Usual;
-        _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length);
+        _whole = new Checkpoint(nodes, stations, rows, arrangement.Slots.Length, _room);
         _slide = new Slide(arrangement, _layout, PerGap);
         _rod.Slide = _slide;
         var restraints = new TouchedRestraints();
@@ -118,9 +121,20 @@ public sealed partial class Engager
 
     internal Layout Layout => _layout;
 
+    /// <summary>Gives its memory back for the next wire; it is not to be used any more. Results stay. One that is never
+    /// disposed of costs no more than its memory.</summary>
+    public void Dispose()
+    {
+        _isDisposed = true;
+        _room.Dispose();
+    }
+
     /// <summary>Brings the wire from its rest shape into the slots.</summary>
     /// <exception cref="OperationCanceledException">It was asked to stop.</exception>
-    public EngagementResult Engage(CancellationToken cancellation = default)
+    /// <exception cref="ObjectDisposedException">It has been disposed of.</exception>
+    public EngagementResult Engage(CancellationToken cancellation = default) => EngageNear(elastic: null, cancellation);
+
+    private EngagementResult EngageNear(Engager? elastic, CancellationToken cancellation)
     {
         ForgetForeseen();
         _iterationsBefore = _rod.Iterations;
@@ -140,10 +154,11 @@ public sealed partial class Engager
             end = Settle(NearIterations, near: true, cancellation);
         }
 
+        if (end != SearchEnd.Converged && Options.StartFromGuess)
+            end = FromElastic(elastic, target, cancellation);
+
         if (end != SearchEnd.Converged && Options.StartFromGuess && StartFromGuess(target))
-        {
             end = Settle(DirectIterations, near: false, cancellation);
-        }
 
         if (end != SearchEnd.Converged)
         {

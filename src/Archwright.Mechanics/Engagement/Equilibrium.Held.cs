@@ -104,10 +104,11 @@ internal sealed partial class Equilibrium
                 return SearchEnd.Stalled;
 
             slid = slide != 0;
-            StepHeld(slide, pass < FollowedSteps ? FarthestFollowed(near) : 0);
             shift = NextHeldShift(shift, pass < PatiencePasses || near || Residual < Falls * lastButOne);
             lastButOne = last;
             last = Residual;
+            if (TryStepHeld(slide, pass < FollowedSteps ? FarthestFollowed(near) : 0, loose))
+                return SearchEnd.Converged;
         }
 
         return SearchEnd.OutOfIterations;
@@ -192,7 +193,8 @@ internal sealed partial class Equilibrium
         : !near ? double.PositiveInfinity
         : Law.Remembers || Contacts.HasFriction ? 0 : NearMove;
 
-    private void StepHeld(double slide, double farthestFollowed)
+    // Whether the step, with what corrections of it bring, ends in balance.
+    private bool TryStepHeld(double slide, double farthestFollowed, bool loose)
     {
         Span<double> q = State;
         Span<double> step = _step.AsSpan(0, q.Length);
@@ -204,11 +206,16 @@ internal sealed partial class Equilibrium
 
         TakeSlide(share * slide);
         _lastStepShare = share;
+        bool reaches = Contacts.LocateAndFreeze(Mesh, q, Frames);
+        if (share == 1 && reaches && TryCorrect(loose))
+            return true;
         if (farthestFollowed > 0)
+        {
             _tracking.Follow(Mesh, Contacts, Rest, Frames, q, farthestFollowed);
-        else
-            Contacts.Locate(Mesh, q, Frames);
-        Contacts.Freeze(Mesh, q, Frames);
+            Contacts.Freeze(Mesh, q, Frames);
+        }
+
+        return false;
     }
 
     // What is added to the diagonal [N/mm]: enough at first that tails that stand free do not swing, next to nothing at

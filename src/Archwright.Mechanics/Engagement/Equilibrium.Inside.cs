@@ -128,7 +128,7 @@ internal sealed partial class Equilibrium
             for (int i = 0; i < trial.Length; i++)
                 trial[i] = _q[i] + share * _step[i];
 
-            if (Contacts.Locate(Mesh, trial, Frames)
+            if (Contacts.Reaches(Mesh, trial, Frames)
                 && Law.Energy(Mesh, Tie * Stretch, trial) <= EnergyGrowth * before + EnergyRoom)
                 return share;
 

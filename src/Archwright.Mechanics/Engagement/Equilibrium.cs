@@ -61,28 +61,30 @@ internal sealed partial class Equilibrium
     private double _lastStepShare;
     private double _lastShift = BaseShift;
 
-    public Equilibrium(int mostNodes, int mostStations, int mostRows, int mostSlots, RodLaw law)
+    public Equilibrium(int mostNodes, int mostStations, int mostRows, int mostSlots, RodLaw law, Room? room = null)
     {
-        Mesh = new RodMesh(mostNodes);
-        Contacts = new ContactSet(mostStations, mostRows);
+        Mesh = new RodMesh(mostNodes, room);
+        Contacts = new ContactSet(mostStations, mostRows, room);
         Frames = new SlotFrame[mostSlots];
-        _q = new double[8 * mostNodes];
-        _trial = new double[8 * mostNodes];
-        _gradient = new double[8 * mostNodes];
-        _step = new double[8 * mostNodes];
-        _tangent = new BlockTridiagonal(mostNodes);
-        _tangentOfWire = new BlockTridiagonal(mostNodes);
-        _unrestrained = new double[8 * mostNodes];
-        _factor = new BlockTridiagonal(mostNodes);
+        _q = Room.TakeCleared<double>(room, 8 * mostNodes);
+        _trial = Room.TakeCleared<double>(room, 8 * mostNodes);
+        _gradient = Room.TakeCleared<double>(room, 8 * mostNodes);
+        _step = Room.TakeCleared<double>(room, 8 * mostNodes);
+        _tangent = new BlockTridiagonal(mostNodes, room);
+        _tangentOfWire = new BlockTridiagonal(mostNodes, room);
+        _unrestrained = Room.TakeCleared<double>(room, 8 * mostNodes);
+        _factor = new BlockTridiagonal(mostNodes, room);
         _tracking = new NodeTracking(mostStations);
-        _touching = new TouchingSet(mostRows, mostNodes);
-        _probe = new RodMesh(mostNodes);
-        _bySlide = new double[8 * mostNodes];
-        _ofWire = new double[8 * mostNodes];
+        _touching = new TouchingSet(mostRows, mostNodes, room);
+        _probe = new RodMesh(mostNodes, room);
+        _corrected = Room.Take<double>(room, 8 * mostNodes);
+        _multipliers = Room.Take<double>(room, mostRows);
+        _bySlide = Room.TakeCleared<double>(room, 8 * mostNodes);
+        _ofWire = Room.TakeCleared<double>(room, 8 * mostNodes);
         Law = law;
         law.Initial.Respond(0, default, out _, out SectionTangent stiff);
         Contacts.TouchedStiffness = ByBending * Math.Max(stiff.TT, stiff.WW);
-        Tension = new Tension(mostNodes);
+        Tension = new Tension(mostNodes, room);
     }
 
     public RodMesh Mesh { get; }

@@ -32,7 +32,7 @@ internal sealed class NodeTracking
         double farthest = double.PositiveInfinity)
     {
         _count = 0;
-        if (!contacts.Locate(mesh, q, frames))
+        if (!contacts.Reaches(mesh, q, frames))
             return;
 
         int pinned = PinnedNode(contacts);

@@ -96,6 +96,9 @@ internal sealed class Slide
     /// <summary>Puts the pin back where it was kept.</summary>
     public void PutBack() => (_shift, _ahead) = _kept;
 
+    /// <summary>Stands where another one does.</summary>
+    public void StandAs(Slide other) => (_shift, _ahead) = (other._shift, other._ahead);
+
     /// <summary>Lets the pin stand where the wire is now: a guessed shape is not pulled along before it has
     /// settled.</summary>
     public void StandAt(Equilibrium rod)

@@ -1,3 +1,4 @@
+using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Rods;
 using Archwright.Mechanics.Slots;
 
@@ -14,10 +15,11 @@ internal sealed class Snapshot
 
     /// <param name="mostNodes">Room for nodes.</param>
     /// <param name="mostRows">Room for restraints.</param>
-    public Snapshot(int mostNodes, int mostRows)
+    /// <param name="room">Where its arrays come from.</param>
+    public Snapshot(int mostNodes, int mostRows, Room room)
     {
-        _mesh = new RodMesh(mostNodes);
-        _state = new double[8 * mostNodes];
+        _mesh = new RodMesh(mostNodes, room);
+        _state = room.Take<double>(8 * mostNodes);
         _forces = new double[mostRows];
     }
 

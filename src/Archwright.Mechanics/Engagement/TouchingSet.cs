@@ -51,7 +51,7 @@ internal sealed class TouchingSet
     private readonly int[] _columnOf;
     private readonly int[] _changed = new int[MostChanges];
     private readonly double[] _vector = new double[MostChanges];
-    private readonly GrowingFactor _factor = new(MostChanges);
+    private readonly GrowingFactor _factor;
     private readonly double[] _answers;
     private readonly double[] _column;
     private GivingWire? _giving;
@@ -60,24 +60,25 @@ internal sealed class TouchingSet
 
     /// <param name="mostRows">Most rows of contacts.</param>
     /// <param name="mostNodes">Most nodes of the wire.</param>
-    public TouchingSet(int mostRows, int mostNodes)
+    /// <param name="room">Where its arrays come from; null for the heap.</param>
+    public TouchingSet(int mostRows, int mostNodes, Room? room)
     {
-        _sides = new int[2 * mostRows];
-        _elements = new int[2 * mostRows];
-        _derivatives = new ElementVector[2 * mostRows];
-        _isHeld = new bool[2 * mostRows];
-        _isChanged = new bool[2 * mostRows];
-        _rho = new double[2 * mostRows];
-        _before = new double[2 * mostRows];
-        _free = new double[2 * mostRows];
-        _moved = new double[2 * mostRows];
-        _rates = new double[2 * mostRows];
-        _added = new double[2 * mostRows];
-        _columnOf = new int[2 * mostRows];
-        _column = new double[8 * mostNodes];
-
-        // Few are ever asked for: nothing is cleared.
-        _answers = GC.AllocateUninitializedArray<double>(2 * mostRows * MostAnswers);
+        // Few of them are ever asked for, and what is used is written first: nothing is cleared.
+        _factor = new GrowingFactor(MostChanges, room);
+        _sides = Room.Take<int>(room, 2 * mostRows);
+        _elements = Room.Take<int>(room, 2 * mostRows);
+        _derivatives = Room.Take<ElementVector>(room, 2 * mostRows);
+        _isHeld = Room.Take<bool>(room, 2 * mostRows);
+        _isChanged = Room.Take<bool>(room, 2 * mostRows);
+        _rho = Room.Take<double>(room, 2 * mostRows);
+        _before = Room.Take<double>(room, 2 * mostRows);
+        _free = Room.Take<double>(room, 2 * mostRows);
+        _moved = Room.Take<double>(room, 2 * mostRows);
+        _rates = Room.Take<double>(room, 2 * mostRows);
+        _added = Room.Take<double>(room, 2 * mostRows);
+        _columnOf = Room.Take<int>(room, 2 * mostRows);
+        _column = Room.Take<double>(room, 8 * mostNodes);
+        _answers = Room.Take<double>(room, 2 * mostRows * MostAnswers);
     }
 
     /// <summary>Walls that changed in the last <see cref="TryRevise"/>.</summary>
@@ -343,7 +344,7 @@ internal sealed class TouchingSet
             answer[k] = _derivatives[k].Dot(z, _elements[k]) + (_giving?.ByAnswer(k) ?? 0);
     }
 
-    private Span<double> Kept(int i) => _answers.AsSpan(_columnOf[i] * _sides.Length, _count);
+    private Span<double> Kept(int i) => _answers.AsSpan(_columnOf[i] * _count, _count);
 
     // The matrix of the walls that change: J F⁻¹ Jᵀ, less 1/ρ for one that lets go, whose force is in F.
     private bool TryAdd(Equilibrium rod, int i)

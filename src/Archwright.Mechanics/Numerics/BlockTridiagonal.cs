@@ -36,14 +36,15 @@ internal sealed class BlockTridiagonal
     private readonly double[] _carryTransposed;
 
     /// <param name="most">Largest number of block rows that will be used.</param>
-    public BlockTridiagonal(int most)
+    /// <param name="room">Where its arrays come from; null for the heap.</param>
+    public BlockTridiagonal(int most, Room? room = null)
     {
         // What is used is written before it is read, and much of the room never is: nothing is cleared.
-        _diagonal = GC.AllocateUninitializedArray<double>(most * Square);
-        _coupling = GC.AllocateUninitializedArray<double>(most * Square);
-        _inverse = GC.AllocateUninitializedArray<double>(most * Square);
-        _carry = GC.AllocateUninitializedArray<double>(most * Square);
-        _carryTransposed = GC.AllocateUninitializedArray<double>(most * Square);
+        _diagonal = Room.Take<double>(room, most * Square);
+        _coupling = Room.Take<double>(room, most * Square);
+        _inverse = Room.Take<double>(room, most * Square);
+        _carry = Room.Take<double>(room, most * Square);
+        _carryTransposed = Room.Take<double>(room, most * Square);
     }
 
     /// <summary>Number of block rows in use.</summary>

@@ -13,13 +13,14 @@ internal sealed class GrowingFactor
     private readonly double[] _scaled;
 
     /// <param name="most">Most rows.</param>
-    public GrowingFactor(int most)
+    /// <param name="room">Where its arrays come from; null for the heap.</param>
+    public GrowingFactor(int most, Room? room = null)
     {
         _most = most;
-        _matrix = new double[most * most];
-        _lower = new double[most * most];
-        _diagonal = new double[most];
-        _scaled = new double[most];
+        _matrix = Room.Take<double>(room, most * most);
+        _lower = Room.Take<double>(room, most * most);
+        _diagonal = Room.Take<double>(room, most);
+        _scaled = Room.Take<double>(room, most);
     }
 
     /// <summary>Number of rows.</summary>

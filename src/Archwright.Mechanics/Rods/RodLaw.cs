@@ -41,9 +41,10 @@ internal abstract class RodLaw
     /// <param name="from">First place of the wire that can be strained [mm].</param>
     /// <param name="to">Last one.</param>
     /// <param name="mostNodes">Most nodes of its mesh.</param>
-    public static RodLaw Of(Wire wire, double temperature, double from, double to, int mostNodes)
+    /// <param name="room">Where the history lies.</param>
+    public static RodLaw Of(Wire wire, double temperature, double from, double to, int mostNodes, Room room)
     {
-        FibreMemory Memory(FibreGrid grid) => new(grid.Count, from, to, RodMesh.Points * mostNodes);
+        FibreMemory Memory(FibreGrid grid) => new(grid.Count, from, to, RodMesh.Points * mostNodes, room);
         switch (wire.Alloy)
         {
             case Superelastic alloy:

@@ -62,17 +62,17 @@ internal sealed class RodMesh
     private readonly RestPoint[] _rest;
     private readonly double[] _weights;
 
-    /// <param name="mostNodes">Room.</param>
-    public RodMesh(int mostNodes)
+    /// <param name="mostNodes">Most nodes.</param>
+    /// <param name="room">Where its arrays come from; null for the heap.</param>
+    public RodMesh(int mostNodes, Room? room = null)
     {
-        _s = new double[mostNodes];
-        _position = new Vector3[mostNodes];
-        _tangent = new Vector3[mostNodes];
-        _outward = new Vector3[mostNodes];
-
         // A wire rarely fills its room, and what it fills is written before it is read: nothing is cleared.
-        _rest = GC.AllocateUninitializedArray<RestPoint>(Points * mostNodes);
-        _weights = GC.AllocateUninitializedArray<double>(Points * mostNodes * HermiteWeights.Count);
+        _s = Room.Take<double>(room, mostNodes);
+        _position = Room.Take<Vector3>(room, mostNodes);
+        _tangent = Room.Take<Vector3>(room, mostNodes);
+        _outward = Room.Take<Vector3>(room, mostNodes);
+        _rest = Room.Take<RestPoint>(room, Points * mostNodes);
+        _weights = Room.Take<double>(room, Points * mostNodes * HermiteWeights.Count);
     }
 
     /// <summary>Number of nodes.</summary>

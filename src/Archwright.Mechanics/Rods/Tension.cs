@@ -22,12 +22,13 @@ internal sealed class Tension
     private bool _isForeseen;
 
     /// <param name="mostNodes">Most nodes of the wire.</param>
-    public Tension(int mostNodes)
+    /// <param name="room">Where its arrays come from; null for the heap.</param>
+    public Tension(int mostNodes, Room? room = null)
     {
-        _atPoints = new double[RodMesh.Points * mostNodes];
-        _stretchAtPoints = new double[RodMesh.Points * mostNodes];
-        _atNodes = new double[mostNodes];
-        _stretchAtNodes = new double[mostNodes];
+        _atPoints = Room.TakeCleared<double>(room, RodMesh.Points * mostNodes);
+        _stretchAtPoints = Room.TakeCleared<double>(room, RodMesh.Points * mostNodes);
+        _atNodes = Room.TakeCleared<double>(room, mostNodes);
+        _stretchAtNodes = Room.TakeCleared<double>(room, mostNodes);
     }
 
     /// <summary>The wire is another one than at the last step, or elsewhere: the true forces hold.</summary>

@@ -1,3 +1,4 @@
+using Archwright.Mechanics.Numerics;
 using Archwright.Mechanics.Rods;
 
 namespace Archwright.Mechanics.Sections;
@@ -34,22 +35,24 @@ internal sealed class FibreMemory
     /// <param name="from">First place of the wire that can be strained [mm].</param>
     /// <param name="to">Last one.</param>
     /// <param name="mostPoints">Most integration points.</param>
+    /// <param name="room">Where its arrays come from; null for the heap.</param>
     /// <param name="spacing">Distance of the stations [mm].</param>
-    public FibreMemory(int fibres, double from, double to, int mostPoints, double spacing = UsualSpacing)
+    public FibreMemory(
+        int fibres, double from, double to, int mostPoints, Room? room = null, double spacing = UsualSpacing)
     {
         _from = from;
         _spacing = spacing;
         _size = 2 * fibres;
         Stations = (int)Math.Ceiling((to - from) / spacing) + 1;
-        _stations = new double[_size * Stations];
-        _kept = new double[_size * Stations];
+        _stations = Room.TakeCleared<double>(room, _size * Stations);
+        _kept = Room.Take<double>(room, _size * Stations);
         _isUsed = new bool[Stations];
         _wasUsed = new bool[Stations];
-        _points = new double[_size * mostPoints];
+        _points = Room.TakeCleared<double>(room, _size * mostPoints);
         _pointAt = new double[mostPoints];
         _isPointUsed = new bool[mostPoints];
-        _surplus = new PointSurplus(_size, mostPoints);
-        _keptSurplus = new PointSurplus(_size, mostPoints);
+        _surplus = new PointSurplus(_size, mostPoints, room);
+        _keptSurplus = new PointSurplus(_size, mostPoints, room);
     }
 
     /// <summary>Whether anything has happened to the wire yet.</summary>
@@ -90,7 +93,12 @@ internal sealed class FibreMemory
     /// <summary>Forgets everything: a new wire.</summary>
     public void Forget()
     {
-        Array.Clear(_stations);
+        for (int i = 0; i < Stations; i++)
+        {
+            if (_isUsed[i])
+                Of(i).Clear();
+        }
+
         Array.Clear(_isUsed);
         _surplus.Clear();
         _filled = 0;

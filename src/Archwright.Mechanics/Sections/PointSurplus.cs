@@ -1,3 +1,5 @@
+using Archwright.Mechanics.Numerics;
+
 namespace Archwright.Mechanics.Sections;
 
 /// <summary>What integration points had at the last committed step over what the stations say at their
@@ -7,13 +9,13 @@ namespace Archwright.Mechanics.Sections;
 /// jump by that: a wire that slid by a micrometre fell out of balance by ten times its forces, and no slide could be
 /// planned. So the difference goes along, fading out over <see cref="Reach"/>: farther off it belongs to another
 /// place.</remarks>
-internal sealed class PointSurplus(int size, int mostPoints)
+internal sealed class PointSurplus(int size, int mostPoints, Room? room)
 {
     /// <summary>How far from its point a surplus is felt [mm]: half the distance of two points in a usual
     /// slot.</summary>
     public const double Reach = 0.2;
 
-    private readonly double[] _more = new double[size * mostPoints];
+    private readonly double[] _more = Room.Take<double>(room, size * mostPoints);
     private readonly double[] _at = new double[mostPoints];
     private readonly bool[] _isUsed = new bool[mostPoints];
     private int _count;

@@ -91,7 +91,7 @@ internal sealed partial class ContactSet
     }
 
     private double ApplyFriction(
-        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
+        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal? tangent)
     {
         ref readonly Station at = ref _stations[row.Station];
         ref readonly SlotFrame frame = ref frames[row.Slot];
@@ -101,7 +101,8 @@ internal sealed partial class ContactSet
         double p = !row.Slips ? held : row.Bound * (HoldsSet ? row.Touched : Math.Sign(held));
         row.Effective = p;
         row.Violation = 0;
-        _elementOfRow[index] = at.Element;
+        if (tangent is not null)
+            _elementOfRow[index] = at.Element;
         if (row.Bound == 0)
         {
             row.Slips = false;
@@ -111,8 +112,11 @@ internal sealed partial class ContactSet
 
         Vector3 m = PlaceByPoint(at, frame);
         ElementVector derivative = ElementVector.OfPoint(m, at.Shape);
-        _byRow[index] = derivative;
         derivative.AddTo(gradient, at.Element, p);
+        if (tangent is null)
+            return 0;
+
+        _byRow[index] = derivative;
         if (!row.Slips)
             ElementVector.AddOuter(tangent, at.Element, derivative, derivative * Grip);
         _pulls[row.Station].Add(m, 0, 0, p);

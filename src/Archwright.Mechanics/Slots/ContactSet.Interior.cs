@@ -79,7 +79,7 @@ internal sealed partial class ContactSet
             wall.BySlide = _bySlide[index];
         }
 
-        Register(ref row, index, at.Element, net);
+        Register(ref row, index, at.Element, net, tangent);
         row.Violation = worst;
         if (!turns)
         {

@@ -24,15 +24,18 @@ internal sealed partial class ContactSet
     private readonly Pull[] _pulls;
     private readonly InteriorSide[] _sides;
 
-    public ContactSet(int mostStations, int mostRows)
+    /// <param name="mostStations">Most places across the slots.</param>
+    /// <param name="mostRows">Most restraints.</param>
+    /// <param name="room">Where its arrays come from; null for the heap.</param>
+    public ContactSet(int mostStations, int mostRows, Room? room = null)
     {
-        _stations = new Station[mostStations];
-        _rows = new ContactRow[mostRows];
-        _byRow = new ElementVector[mostRows];
+        _stations = Room.TakeCleared<Station>(room, mostStations);
+        _rows = Room.TakeCleared<ContactRow>(room, mostRows);
+        _byRow = Room.TakeCleared<ElementVector>(room, mostRows);
         _elementOfRow = new int[mostRows];
         _bySlide = new double[mostRows];
-        _pulls = new Pull[mostStations];
-        _sides = new InteriorSide[2 * mostRows];
+        _pulls = Room.TakeCleared<Pull>(room, mostStations);
+        _sides = Room.TakeCleared<InteriorSide>(room, 2 * mostRows);
     }
 
     /// <summary>Places across the slots.</summary>
@@ -80,13 +83,30 @@ internal sealed partial class ContactSet
 
     /// <summary>Finds all crossings.</summary>
     /// <returns>False when the wire does not reach a slot.</returns>
-    public bool Locate(RodMesh mesh, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    public bool Locate(RodMesh mesh, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames) =>
+        TryCross(mesh, q, frames, turns: true);
+
+    /// <summary>Finds all crossings, without the turns there.</summary>
+    /// <returns>False when the wire does not reach a slot.</returns>
+    public bool Reaches(RodMesh mesh, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames) =>
+        TryCross(mesh, q, frames, turns: false);
+
+    /// <summary>Finds all crossings, and freezes the turns there: the set stands ready to be applied.</summary>
+    /// <returns>False when the wire does not reach a slot.</returns>
+    public bool LocateAndFreeze(RodMesh mesh, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames)
+    {
+        bool reaches = TryCross(mesh, q, frames, turns: false);
+        Freeze(mesh, q, frames);
+        return reaches;
+    }
+
+    private bool TryCross(RodMesh mesh, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, bool turns)
     {
         MissedSlot = -1;
         for (int i = 0; i < StationCount; i++)
         {
             ref Station station = ref _stations[i];
-            station.Locate(mesh, q, frames[station.Slot]);
+            station.Locate(mesh, q, frames[station.Slot], turns);
             if (!station.Crosses)
             {
                 MissedSlot = station.Slot;
@@ -131,6 +151,26 @@ internal sealed partial class ContactSet
         return merit;
     }
 
+    /// <summary>Adds the restraints' part of the gradient alone, with the walls held that are. Forces and violations
+    /// are those of this state, derivatives those of the last <see cref="Apply"/>: they go with the factors of its
+    /// tangent. <see cref="LocateAndFreeze"/> comes first.</summary>
+    public void AddGradient(
+        ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, RodMesh mesh)
+    {
+        for (int i = 0; i < RowCount; i++)
+        {
+            ref ContactRow row = ref _rows[i];
+            _ = row.Kind switch
+            {
+                RowKind.Walls => ApplyWalls(ref row, i, frames, gradient, tangent: null),
+                RowKind.Seating => ApplySeating(ref row, i, frames, gradient, tangent: null),
+                RowKind.Thread => ApplyThread(ref row, i, frames, gradient, tangent: null),
+                RowKind.Friction => ApplyFriction(ref row, i, frames, gradient, tangent: null),
+                _ => ApplyFixed(ref row, i, q, frames, gradient, tangent: null, mesh),
+            };
+        }
+    }
+
     /// <summary>Multipliers take the values that the augmented Lagrangian sees; the gradient follows.</summary>
     /// <returns>Change of the merit function [N·mm].</returns>
     public double UpdateMultipliers(Span<double> gradient)
@@ -169,6 +209,19 @@ internal sealed partial class ContactSet
             largest = Math.Max(largest, _rows[i].Violation);
 
         return largest;
+    }
+
+    /// <summary>Multiplies what the restraints hold with; springs answer for themselves.</summary>
+    public void ScaleForces(double factor)
+    {
+        foreach (ref ContactRow row in Rows)
+        {
+            if (row.IsSpring)
+                continue;
+
+            row.Multiplier *= factor;
+            row.Effective *= factor;
+        }
     }
 
     /// <summary>Forgets multipliers and last forces.</summary>
@@ -229,7 +282,7 @@ internal sealed partial class ContactSet
     public (int Element, ElementVector Derivative) Derivative(int row) => (_elementOfRow[row], _byRow[row]);
 
     private double ApplyWalls(
-        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
+        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal? tangent)
     {
         ref readonly Station at = ref _stations[row.Station];
         ref readonly SlotFrame frame = ref frames[row.Slot];
@@ -241,7 +294,7 @@ internal sealed partial class ContactSet
         double clearance = row.Room - row.Across * cos;
         row.BothWays = row.Upper && row.Lower && row.Room - row.Across <= NoPlay;
         row.Inside = Interior > 0 && !row.BothWays;
-        if (row.Inside)
+        if (row.Inside && tangent is not null)
         {
             return ApplyInterior(ref row, index, at, frame, axis, middle, clearance, gradient, tangent);
         }
@@ -254,7 +307,7 @@ internal sealed partial class ContactSet
             : HoldsSet ? HeldForce(row)
             : upper > 0 ? upper : lower;
 
-        Register(ref row, index, at.Element, p);
+        Register(ref row, index, at.Element, p, tangent);
         if (HoldsSet ? row.Touched == 0 && !row.BothWays : p == 0 && !row.BothWays)
             return 0;
 
@@ -268,7 +321,7 @@ internal sealed partial class ContactSet
 
     // A spring with a pull from the start: energy F z + k z²/2, z the lift above the seat.
     private double ApplySeating(
-        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
+        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal? tangent)
     {
         ref readonly Station at = ref _stations[row.Station];
         ref readonly SlotFrame frame = ref frames[row.Slot];
@@ -284,7 +337,7 @@ internal sealed partial class ContactSet
     // The wire within a thread's reach R: c = (x² + y²)/(2R) − R/2, which is smooth on the axis too, where the distance
     // itself has a kink; at the reach its slope is one, so that its multiplier is the thread's force.
     private double ApplyThread(
-        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent)
+        ref ContactRow row, int index, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal? tangent)
     {
         ref readonly Station at = ref _stations[row.Station];
         ref readonly SlotFrame frame = ref frames[row.Slot];
@@ -296,8 +349,8 @@ internal sealed partial class ContactSet
         double stiffness = Penalty;
         double weight = row.Multiplier;
         double merit = p * p / (2 * Penalty);
-        Register(ref row, index, at.Element, p);
-        if (row.Inside)
+        Register(ref row, index, at.Element, p, tangent);
+        if (row.Inside && tangent is not null)
         {
             ref InteriorSide wall = ref Side(index, 1, -row.Over, out p, out stiffness);
             weight = wall.Force;
@@ -312,6 +365,9 @@ internal sealed partial class ContactSet
 
         Vector3 axis = (frame.Outward * x + frame.Third * y) / row.Room;
         AddAtStation(index, at, frame, axis, p, weight, 0, 0, gradient, tangent, stiffness);
+        if (tangent is null)
+            return merit;
+
         _sides[2 * index + 1].Derivative = _byRow[index];
         _sides[2 * index + 1].BySlide = 0;
         AddThreadTurning(at, frame, tangent, weight / row.Room);
@@ -333,10 +389,16 @@ internal sealed partial class ContactSet
     private void AddAtStation(
         int index, in Station at, in SlotFrame frame, Vector3 axis, double p, double weight, double first,
             double second,
-        Span<double> gradient, BlockTridiagonal tangent, double stiffness)
+        Span<double> gradient, BlockTridiagonal? tangent, double stiffness)
     {
         Vector3 m = NormalToWire(axis, at, frame, first);
         ElementVector derivative = AtStation(at, m, first);
+        if (tangent is null)
+        {
+            derivative.AddTo(gradient, at.Element, p);
+            return;
+        }
+
         _byRow[index] = derivative;
         _elementOfRow[index] = at.Element;
         _bySlide[index] = first * at.TurnBySlide;
@@ -406,21 +468,21 @@ internal sealed partial class ContactSet
 
     private double ApplyFixed(
         ref ContactRow row, int index, ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames,
-        Span<double> gradient, BlockTridiagonal tangent, RodMesh mesh)
+        Span<double> gradient, BlockTridiagonal? tangent, RodMesh mesh)
     {
         FixedGap(row, q, frames[row.Slot], mesh, out double c, out ElementVector derivative, out int element);
         if (!row.Upper && !row.Lower)
         {
             row.Inside = false;
             row.BothWays = false;
-            Register(ref row, index, element, 0);
+            Register(ref row, index, element, 0, tangent);
             row.Violation = 0;
             return 0;
         }
 
         row.BothWays = row.Upper && row.Lower;
         row.Inside = Interior > 0 && !row.BothWays;
-        if (row.Inside)
+        if (row.Inside && tangent is not null)
             return ApplyStop(ref row, index, element, c, derivative, gradient, tangent);
 
         row.Over = c;
@@ -431,13 +493,16 @@ internal sealed partial class ContactSet
         else if ((!row.Upper && p > 0) || (!row.Lower && p < 0))
             p = 0;
 
-        Register(ref row, index, element, p);
+        Register(ref row, index, element, p, tangent);
         if (p == 0 && !row.BothWays && row.Touched == 0)
+            return 0;
+
+        derivative.AddTo(gradient, element, p);
+        if (tangent is null)
             return 0;
 
         _byRow[index] = derivative;
         _bySlide[index] = row.EndStop ? -1 : 0;
-        derivative.AddTo(gradient, element, p);
         ElementVector.AddOuter(tangent, element, derivative, derivative * Penalty);
         return p * p / (2 * Penalty);
     }
@@ -450,7 +515,7 @@ internal sealed partial class ContactSet
         ref InteriorSide wall = ref Side(index, side, -side * c, out double p, out double stiffness);
         wall.Derivative = derivative;
         wall.BySlide = -1;
-        Register(ref row, index, element, side * wall.Force);
+        Register(ref row, index, element, side * wall.Force, tangent);
         row.Violation = Math.Abs(wall.Gap - wall.Slack);
         derivative.AddTo(gradient, element, side * p);
         ElementVector.AddOuter(tangent, element, derivative, derivative * stiffness);
@@ -497,10 +562,11 @@ internal sealed partial class ContactSet
 
     }
 
-    private void Register(ref ContactRow row, int index, int element, double p)
+    private void Register(ref ContactRow row, int index, int element, double p, BlockTridiagonal? tangent)
     {
         row.Effective = p;
         row.Violation = Math.Abs(p - row.Multiplier) / Penalty;
-        _elementOfRow[index] = element;
+        if (tangent is not null)
+            _elementOfRow[index] = element;
     }
 }

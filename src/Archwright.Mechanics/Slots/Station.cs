@@ -74,7 +74,8 @@ internal struct Station
     /// <param name="mesh">Nodes.</param>
     /// <param name="q">State.</param>
     /// <param name="frame">The slot now.</param>
-    public void Locate(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame)
+    /// <param name="turns">The section's turn too; not where <see cref="Freeze"/> follows at once.</param>
+    public void Locate(RodMesh mesh, ReadOnlySpan<double> q, in SlotFrame frame, bool turns = true)
     {
         ReadOnlySpan<double> s = mesh.S;
         Crosses = false;
@@ -103,7 +104,7 @@ internal struct Station
             S = Math.Clamp(S + Math.Clamp(step, -3, 3), s[0] - 1, s[^1] + 1);
         }
 
-        if (Crosses && NeedsTurn)
+        if (Crosses && NeedsTurn && turns)
             EvaluateTurn(mesh, q, frame);
     }
 

@@ -63,7 +63,7 @@ public sealed record WireAtWork
         if (WhyNot is not null)
             return null;
 
-        var engager = new Engager(Arch.Arrangement with { Wire = Arch.Wire.WholeWire });
+        using var engager = new Engager(Arch.Arrangement with { Wire = Arch.Wire.WholeWire });
         if (!engager.Engage(cancellation).Converged
             || engager.Working(cancellation) is not { Converged: true } working)
         {

@@ -120,9 +120,8 @@ public sealed class WireEvaluator
         if (quick.IsWhole)
             return quick;
 
-        Forecast fine = Forecaster.Run(
-            request, new EngagedWireInPlace(request.Arrangement, fitted: null, EngagementOptions.Default),
-            cancellation);
+        using var wire = new EngagedWireInPlace(request.Arrangement, fitted: null, EngagementOptions.Default);
+        Forecast fine = Forecaster.Run(request, wire, cancellation);
         return fine.Days.Length > quick.Days.Length ? fine : quick;
     }
 

@@ -8,7 +8,7 @@ namespace Archwright.Treatment.Forecasts;
 /// <summary>A wire engaged by the solver, with its history if its alloy has one.</summary>
 /// <remarks>Every try starts from what was kept last: the try before is undone first, so that an alloy with memory
 /// sees one road and not the solver's attempts.</remarks>
-internal sealed class EngagedWireInPlace : IWireInPlace
+internal sealed class EngagedWireInPlace : IWireInPlace, IDisposable
 {
     // Coarser than usual between the slots, where teeth come out within a hundredth of their way all the same. Along a
     // slot three elements are the fewest: with two, a wire that is nearly spent found two rests at the same places, and
@@ -38,6 +38,8 @@ internal sealed class EngagedWireInPlace : IWireInPlace
             fitted is { } then && _remembers ? Placed(arrangement, then.AsSpan()) : arrangement, _mesh);
     }
 
+    public void Dispose() => _engager.Dispose();
+
     public EngagementResult Engage(CancellationToken cancellation)
     {
         EngagementResult result = _engager.Engage(cancellation);
@@ -64,7 +66,9 @@ internal sealed class EngagedWireInPlace : IWireInPlace
             return result;
 
         // Without memory there is another road: from nothing, at the new places.
-        _engager = new Engager(Placed(_engager.Arrangement, places), _mesh);
+        Arrangement placed = Placed(_engager.Arrangement, places);
+        _engager.Dispose();
+        _engager = new Engager(placed, _mesh);
         return _engager.Engage(cancellation);
     }
 

@@ -20,7 +20,8 @@ public static class Forecaster
     {
         ArgumentNullException.ThrowIfNull(request);
         request.Check();
-        return Run(request, new EngagedWireInPlace(request.Arrangement, FittedPlaces.Of(request)), cancellation);
+        using var wire = new EngagedWireInPlace(request.Arrangement, FittedPlaces.Of(request));
+        return Run(request, wire, cancellation);
     }
 
     /// <summary>Many forecasts over what is not known of the patient and the teeth: ranges in place of

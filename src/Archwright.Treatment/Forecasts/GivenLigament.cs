@@ -28,7 +28,7 @@ internal static class GivenLigament
         EngagementOptions? mesh, ForecastRequest request, CancellationToken cancellation)
     {
         var arch = new MovingArch(request);
-        var wire = new EngagedWireInPlace(request.Arrangement, FittedPlaces.Of(request), mesh);
+        using var wire = new EngagedWireInPlace(request.Arrangement, FittedPlaces.Of(request), mesh);
         SlotFrame[] places = [.. request.Arrangement.Slots.Select(slot => slot.Actual)];
         var march = new March(arch, wire, places, Tolerance, new Waiting(arch, isOn: false, already: 0));
         if (!march.TryBegin(cancellation))

@@ -30,7 +30,7 @@ public sealed class WireComparisonTests
         var seen = new List<int>();
         IReadOnlyList<ComparedWire> wires = WireComparison.Run(
             Arch.Arrangement, Arch.Axes, WireCatalogue.Default.Wires, ForceCeilings.Default,
-            new Counter(seen), Pushing(perStiffness: 1e-4), Token);
+            new Counter(seen), Answering(Pushing(perStiffness: 1e-4)), Token);
 
         Assert.Equal(
             WireCatalogue.Default.Wires.Select(wire => wire.Id).Order(StringComparer.Ordinal),
@@ -143,7 +143,7 @@ public sealed class WireComparisonTests
     public void A_wire_strained_beyond_its_plateau_is_engaged_with_its_whole_law_and_says_how_much_transforms()
     {
         var alloys = new List<Alloy>();
-        WireComparison.Engage Transforming(double share) => (arrangement, token) =>
+        Told Transforming(double share) => (arrangement, token) =>
         {
             alloys.Add(arrangement.Wire.Alloy);
             return Constant(force: 0.5, strain: 0.03)(arrangement, token) with { TransformedShare = share };
@@ -162,7 +162,7 @@ public sealed class WireComparisonTests
     [Fact]
     public void Where_the_whole_law_finds_no_answer_the_force_of_the_initial_modulus_stays_and_says_so()
     {
-        WireComparison.Engage engage = (arrangement, token) => arrangement.Wire.Alloy is Superelastic
+        Told engage = (arrangement, token) => arrangement.Wire.Alloy is Superelastic
             ? Constant(force: 0.5, strain: 0.03)(arrangement, token) with { Converged = false }
             : Constant(force: 0.7, strain: 0.03)(arrangement, token);
 
@@ -269,9 +269,10 @@ public sealed class WireComparisonTests
             },
             [Wire("ss-016"), Wire("niti-012")]);
 
-        Assert.Equal(2, tried.Count);
         Assert.Contains(Wire("ss-016").Wire, tried);
         Assert.Contains(Wire("niti-012").Wire, tried);
+        Assert.All(tried, wire => Assert.Contains(
+            wire.Section, new[] { Wire("ss-016").Section, Wire("niti-012").Section }));
     }
 
     [Fact]
@@ -285,7 +286,7 @@ public sealed class WireComparisonTests
         given.Cancel();
         Assert.ThrowsAny<OperationCanceledException>(() => WireComparison.Run(
             Arch.Arrangement, Arch.Axes, WireCatalogue.Default.Wires, ForceCeilings.Default, null,
-            Constant(0.1, 0), given.Token));
+            Answering(Constant(0.1, 0)), given.Token));
         Assert.Empty(Run(Constant(0.1, 0), []));
     }
 
@@ -310,9 +311,12 @@ public sealed class WireComparisonTests
     }
 
     private static IReadOnlyList<ComparedWire> Run(
-        WireComparison.Engage engage, IReadOnlyList<CatalogueWire> wires, Arrangement? arch = null) =>
+        Told engage, IReadOnlyList<CatalogueWire> wires, Arrangement? arch = null) =>
         WireComparison.Run(
-            arch ?? Arch.Arrangement, Arch.Axes, wires, ForceCeilings.Default, null, engage, Token);
+            arch ?? Arch.Arrangement, Arch.Axes, wires, ForceCeilings.Default, null, Answering(engage), Token);
+
+    private static Engage Answering(Told told) =>
+        (arrangement, _, token) => new Answered(told(arrangement, token));
 
     private static CatalogueWire Wire(string id)
     {
@@ -323,13 +327,13 @@ public sealed class WireComparisonTests
     private static double Stiffness(ComparedWire wire) => wire.Wire.Wire.Alloy.Young * Math.Sqrt(
         wire.Wire.Section.BendingOverThickness * wire.Wire.Section.BendingOverWidth);
 
-    private static WireComparison.Engage Pushing(double perStiffness) => (arrangement, _) =>
+    private static Told Pushing(double perStiffness) => (arrangement, _) =>
     {
         double stiffness = arrangement.Wire.Alloy.Young * arrangement.Wire.Section.BendingOverThickness;
         return Result(arrangement, 0.001, Labially(perStiffness * stiffness));
     };
 
-    private static WireComparison.Engage Constant(double force, double strain) =>
+    private static Told Constant(double force, double strain) =>
         (arrangement, _) => Result(arrangement, strain, Labially(force));
 
     private static Func<int, Slot, Wrench> Labially(double force) => (i, slot) => new Wrench(
@@ -348,6 +352,19 @@ public sealed class WireComparisonTests
         CentreLine = ImmutableArray<Vector3>.Empty,
         Iterations = 1,
     };
+
+    private delegate EngagementResult Told(Arrangement arrangement, CancellationToken cancellation);
+
+    private sealed class Answered(EngagementResult result) : IEngagedWire
+    {
+        public EngagementResult Result => result;
+
+        public EngagementResult RelievedBy(double share, CancellationToken cancellation) => result;
+
+        public void Dispose()
+        {
+        }
+    }
 
     private sealed class Counter(List<int> seen) : IProgress<int>
     {

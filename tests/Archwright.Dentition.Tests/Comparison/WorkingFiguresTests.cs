@@ -110,11 +110,11 @@ public sealed class WorkingFiguresTests
     {
         var working = new WorkingFigures(
             Arch.Arrangement, new WireJudge(Arch.Arrangement, Arch.Axes, ForceCeilings.Default),
-            (arrangement, _) => new MadeUp(
+            (arrangement, _, _) => new MadeUp(
                 arrangement, atWork: arrangement.Wire == Wire("ss-016").Wire ? 2.5 : 0.01));
 
         IReadOnlyList<ComparedWire> ranked = WireRanking.InOrder(
-            [working.Of(Wire("ss-016"), Token), working.Of(Wire("ss-012"), Token)]);
+            [working.Of(Wire("ss-016"), near: null, Token), working.Of(Wire("ss-012"), near: null, Token)]);
 
         Assert.Equal(["ss-012", "ss-016"], ranked.Select(wire => wire.Wire.Id));
         Assert.All(ranked, wire => Assert.Equal(WireVerdict.AboveCeiling, wire.Verdict));
@@ -127,9 +127,9 @@ public sealed class WorkingFiguresTests
     {
         var working = new WorkingFigures(
             Arch.Arrangement, new WireJudge(Arch.Arrangement, Arch.Axes, ForceCeilings.Default),
-            (arrangement, _) => new MadeUp(arrangement, atWork: double.NaN));
+            (arrangement, _, _) => new MadeUp(arrangement, atWork: double.NaN));
 
-        ComparedWire wire = working.Of(Wire("ss-016"), Token);
+        ComparedWire wire = working.Of(Wire("ss-016"), near: null, Token);
 
         Assert.Null(wire.Working);
         Assert.True(wire.Engaged);
@@ -157,6 +157,10 @@ public sealed class WorkingFiguresTests
     private sealed class MadeUp(Arrangement arrangement, double atWork) : IEngagedWire
     {
         public EngagementResult Result => Pushing(3);
+
+        public void Dispose()
+        {
+        }
 
         public EngagementResult RelievedBy(double share, CancellationToken cancellation) =>
             Pushing(atWork) with { Converged = !double.IsNaN(atWork) };

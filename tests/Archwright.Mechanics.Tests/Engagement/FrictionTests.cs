@@ -132,9 +132,11 @@ public sealed class FrictionTests
     [Fact, Trait("basis", "law")]
     public void A_slot_moved_there_and_back_never_returns_more_work_than_it_took()
     {
-        // A wire that sticks and slips bends its path within a stride; the sum over strides has to be finer than that.
-        const double Stride = 0.005;
-        const int Far = 16;
+        // A wire that sticks and slips bends its path within a stride, by tens of newtons where the arch holds it by
+        // more than a hundred; the sum over strides has to be finer than that. What seems to come back falls with the
+        // stride.
+        const double Stride = 0.000625;
+        const int Far = 128;
         int seen = 0;
         ForEach(20, engager =>
         {

@@ -1,0 +1,72 @@
+using Archwright.Mechanics.Alloys;
+using Archwright.Mechanics.Rods;
+using Archwright.Mechanics.Slots;
+
+namespace Archwright.Mechanics.Engagement;
+
+/// <content>A wire starts where another of its section rests in the same slots; one with memory, where it would rest
+/// without.</content>
+/// <remarks>The slots decide most of the shape, whatever the alloy: without ties that press, elastic wires of one
+/// section and one Poisson's ratio rest alike, with forces as their moduli. An elastic wire finds that shape on half of
+/// the nodes that a wire with memory needs, and without asking its fibres; what is left to the whole law is how much
+/// softer it is. It is a new wire, so the way to its first rest leaves nothing behind.</remarks>
+public sealed partial class Engager
+{
+    /// <summary>As <see cref="Engage"/>, from where an elastic wire of the same section rests in the same slots: for
+    /// those who have that answer already. Where it does not lead to a rest, the wire is engaged as ever.</summary>
+    /// <param name="elastic">Engaged, and not moved since.</param>
+    /// <param name="cancellation">To stop.</param>
+    /// <exception cref="ArgumentException">It has other slots, another section, or a memory.</exception>
+    /// <exception cref="OperationCanceledException">It was asked to stop.</exception>
+    /// <exception cref="ObjectDisposedException">One of the two has been disposed of.</exception>
+    public EngagementResult EngageFrom(Engager elastic, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(elastic);
+        ObjectDisposedException.ThrowIf(elastic._isDisposed, elastic);
+        if (elastic.Arrangement.Wire.Section != Arrangement.Wire.Section
+            || elastic.Arrangement.Wire.Alloy is not LinearElastic
+            || !elastic.Arrangement.Slots.AsSpan().SequenceEqual(Arrangement.Slots.AsSpan()))
+        {
+            throw new ArgumentException("It has other slots, another section, or a memory.", nameof(elastic));
+        }
+
+        return EngageNear(elastic, cancellation);
+    }
+
+    private SearchEnd FromElastic(Engager? given, SlotFrame[] target, CancellationToken cancellation)
+    {
+        if (given is not null)
+            return given._rod.Mesh.Nodes > 0 ? From(given, target, cancellation) : SearchEnd.Stalled;
+        if (!_rod.Law.Remembers)
+            return SearchEnd.Stalled;
+
+        // Along the path from rest, which is long, the wire goes with its whole law.
+        Alloy alloy = Arrangement.Wire.Alloy;
+        using var elastic = new Engager(
+            Arrangement with
+            {
+                Wire = Arrangement.Wire with { Alloy = LinearElastic.WithShear(alloy.Young, alloy.Shear) },
+            },
+            Options with { MostIterations = 1 });
+        return elastic.Engage(cancellation).Converged ? From(elastic, target, cancellation) : SearchEnd.Stalled;
+    }
+
+    private SearchEnd From(Engager elastic, SlotFrame[] target, CancellationToken cancellation)
+    {
+        target.CopyTo(_rod.Frames, 0);
+        elastic._rod.Contacts.Stations.CopyTo(_rod.Contacts.Stations);
+        elastic._rod.Contacts.Rows.CopyTo(_rod.Contacts.Rows);
+        _rod.Contacts.ScaleForces(Arrangement.Wire.Alloy.Young / elastic.Arrangement.Wire.Alloy.Young);
+        _slide.StandAs(elastic._slide);
+        PlanTouched();
+        BuildMesh();
+        MeshTransfer.Carry(elastic._rod.Mesh, elastic._rod.State, _rod.Mesh.S, _rod.State);
+        foreach (ref Station station in _rod.Contacts.Stations)
+            station.Element = 0;
+
+        SearchEnd end = Settle(NearIterationsWithMemory, near: true, cancellation);
+        if (end != SearchEnd.Converged)
+            Restraints.Fill(_rod.Contacts, Arrangement, _layout.Places);
+        return end;
+    }
+}
