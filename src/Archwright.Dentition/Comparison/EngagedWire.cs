@@ -25,7 +25,9 @@ internal sealed class EngagedWire : IEngagedWire
     private static readonly EngagementOptions WithMemory = new() { MostIterations = 100 };
 
     private readonly Arrangement arrangement;
+    private readonly EngagedWire? near;
     private readonly Engager engager;
+    private readonly Dictionary<double, EngagedWire> relieved = [];
 
     /// <summary>Engages a wire.</summary>
     /// <param name="arrangement">The arch with the wire.</param>
@@ -37,9 +39,10 @@ internal sealed class EngagedWire : IEngagedWire
     public EngagedWire(Arrangement arrangement, IEngagedWire? near, CancellationToken cancellation)
     {
         this.arrangement = arrangement;
+        this.near = near as EngagedWire;
         engager = new Engager(
             arrangement, arrangement.Wire.Alloy is LinearElastic ? EngagementOptions.Default : WithMemory);
-        Result = near is EngagedWire { Result.Converged: true } known
+        Result = this.near is { Result.Converged: true } known
             ? engager.EngageFrom(known.engager, cancellation)
             : engager.Engage(cancellation);
     }
@@ -48,9 +51,43 @@ internal sealed class EngagedWire : IEngagedWire
     public EngagementResult Result { get; }
 
     /// <inheritdoc/>
-    public void Dispose() => engager.Dispose();
+    public void Dispose()
+    {
+        engager.Dispose();
+        foreach (EngagedWire other in relieved.Values)
+            other.Dispose();
+    }
 
+    // Without memory and friction the way does not matter, and a wire is engaged faster where the teeth have come to
+    // than it follows them there. One with memory follows, but need not look for the shape.
     /// <inheritdoc/>
-    public EngagementResult RelievedBy(double share, CancellationToken cancellation) =>
-        engager.Apply(Engager.Relieving(arrangement, share), cancellation);
+    public EngagementResult RelievedBy(double share, CancellationToken cancellation)
+    {
+        Step step = Engager.Relieving(arrangement, share);
+        if (near is null || Rubs)
+            return engager.Apply(step, cancellation);
+
+        EngagedWire elastic = (near.near ?? near).RelievedTo(share, cancellation);
+        if (arrangement.Wire.Alloy is not LinearElastic)
+            return engager.ApplyFrom(step, elastic.engager, cancellation);
+
+        using var there = new EngagedWire(Relieved(arrangement, share), elastic, cancellation);
+        return there.Result;
+    }
+
+    private bool Rubs => arrangement.Slots.Any(slot => slot.Friction > 0);
+
+    private EngagedWire RelievedTo(double share, CancellationToken cancellation)
+    {
+        if (!relieved.TryGetValue(share, out EngagedWire? there))
+            relieved[share] = there = new EngagedWire(Relieved(arrangement, share), near: null, cancellation);
+
+        return there;
+    }
+
+    private static Arrangement Relieved(Arrangement arch, double share) => arch with
+    {
+        Slots = [.. arch.Slots.Zip(
+            WorkingFigures.Places(arch, share), (slot, place) => slot with { Actual = place })],
+    };
 }

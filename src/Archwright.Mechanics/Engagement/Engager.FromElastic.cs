@@ -21,16 +21,83 @@ public sealed partial class Engager
     /// <exception cref="ObjectDisposedException">One of the two has been disposed of.</exception>
     public EngagementResult EngageFrom(Engager elastic, CancellationToken cancellation = default)
     {
+        Require(elastic);
+        if (!elastic.Arrangement.Slots.AsSpan().SequenceEqual(Arrangement.Slots.AsSpan()))
+            throw new ArgumentException("It has other slots.", nameof(elastic));
+
+        return EngageNear(elastic, cancellation);
+    }
+
+    /// <summary>As <see cref="Apply"/>, to where an elastic wire of the same section rests in the moved slots: its shape
+    /// is where the search starts, if one stride takes this wire there. What the wire remembers of the way is that of
+    /// one stride, as ever.</summary>
+    /// <param name="step">Where to.</param>
+    /// <param name="elastic">Engaged there.</param>
+    /// <param name="cancellation">To stop.</param>
+    /// <exception cref="InvalidOperationException"><see cref="Engage"/> has not been called.</exception>
+    /// <exception cref="ArgumentException">A moved slot does not exist, or the other wire has other slots, another
+    /// section, or a memory.</exception>
+    /// <exception cref="OperationCanceledException">It was asked to stop.</exception>
+    /// <exception cref="ObjectDisposedException">One of the two has been disposed of.</exception>
+    public EngagementResult ApplyFrom(Step step, Engager elastic, CancellationToken cancellation = default)
+    {
+        Require(elastic);
+        if (elastic.Arrangement.Slots.Length != Arrangement.Slots.Length)
+            throw new ArgumentException("It has other slots.", nameof(elastic));
+
+        return ApplyNear(step, elastic, cancellation);
+    }
+
+    private void Require(Engager elastic)
+    {
         ArgumentNullException.ThrowIfNull(elastic);
         ObjectDisposedException.ThrowIf(elastic._isDisposed, elastic);
         if (elastic.Arrangement.Wire.Section != Arrangement.Wire.Section
-            || elastic.Arrangement.Wire.Alloy is not LinearElastic
-            || !elastic.Arrangement.Slots.AsSpan().SequenceEqual(Arrangement.Slots.AsSpan()))
+            || elastic.Arrangement.Wire.Alloy is not LinearElastic)
         {
-            throw new ArgumentException("It has other slots, another section, or a memory.", nameof(elastic));
+            throw new ArgumentException("It has another section, or a memory.", nameof(elastic));
+        }
+    }
+
+    private SearchEnd Jump(Engager elastic, SlotFrame[] target, CancellationToken cancellation)
+    {
+        _rod.Frames.CopyTo(_from, 0);
+        _warmedFrom = _temperature;
+        _warmedTo = Arrangement.Temperature;
+        if (elastic._rod.Mesh.Nodes == 0 || LongestStride(target) < 1 || _warmedTo != _warmedFrom
+            || _rod.Contacts.HasFriction)
+        {
+            return SearchEnd.Stalled;
         }
 
-        return EngageNear(elastic, cancellation);
+        double force = _rod.Contacts.LargestForce();
+        target.CopyTo(_rod.Frames, 0);
+        elastic._rod.Contacts.Stations.CopyTo(_rod.Contacts.Stations);
+        elastic._rod.Contacts.Rows.CopyTo(_rod.Contacts.Rows);
+        double other = _rod.Contacts.LargestForce();
+        if (other > 0)
+            _rod.Contacts.ScaleForces(force / other);
+
+        // The wire lies along the arch where it lay: only what is felt there moves it.
+        double farther = _slide.Shift - elastic._slide.Shift;
+        _rod.Contacts.Slide(farther);
+        Span<double> there = _before.AsSpan(0, _rod.Mesh.Nodes);
+        for (int i = 0; i < there.Length; i++)
+            there[i] = _rod.Mesh.S[i] - farther;
+        MeshTransfer.Carry(elastic._rod.Mesh, elastic._rod.State, there, _rod.State);
+        AttachFixedRows();
+        foreach (ref Station station in _rod.Contacts.Stations)
+            station.Element = 0;
+
+        SearchEnd end = Settle(NearIterationsWithMemory, near: true, cancellation);
+        if (end == SearchEnd.Converged)
+        {
+            _rod.Law.Commit(_rod.Mesh, _rod.State);
+            return end;
+        }
+
+        PutBackWhole();
+        return end;
     }
 
     private SearchEnd FromElastic(Engager? given, SlotFrame[] target, CancellationToken cancellation)

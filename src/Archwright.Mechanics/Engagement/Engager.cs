@@ -191,7 +191,10 @@ public sealed partial class Engager : IDisposable
     /// <exception cref="InvalidOperationException"><see cref="Engage"/> has not been called.</exception>
     /// <exception cref="ArgumentException">A moved slot does not exist.</exception>
     /// <exception cref="OperationCanceledException">It was asked to stop.</exception>
-    public EngagementResult Apply(Step step, CancellationToken cancellation = default)
+    public EngagementResult Apply(Step step, CancellationToken cancellation = default) =>
+        ApplyNear(step, elastic: null, cancellation);
+
+    private EngagementResult ApplyNear(Step step, Engager? elastic, CancellationToken cancellation)
     {
         if (_rod.Mesh.Nodes == 0)
             throw new InvalidOperationException("Engage the wire first.");
@@ -219,7 +222,9 @@ public sealed partial class Engager : IDisposable
         _arrangementBefore = before;
         KeepWhole();
         _rubs = true;
-        SearchEnd end = Travel(target, Arrangement.Temperature, cancellation);
+        SearchEnd end = elastic is null ? SearchEnd.Stalled : Jump(elastic, target, cancellation);
+        if (end != SearchEnd.Converged)
+            end = Travel(target, Arrangement.Temperature, cancellation);
         EngagementResult result = Result(end);
         if (end != SearchEnd.Converged)
             Undo();

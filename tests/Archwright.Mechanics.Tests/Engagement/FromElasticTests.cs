@@ -1,6 +1,6 @@
 using Archwright.Mechanics.Alloys;
 using Archwright.Mechanics.Engagement;
-using Archwright.Mechanics.Numerics;
+using Archwright.Mechanics.Slots;
 
 namespace Archwright.Mechanics.Tests.Engagement;
 
@@ -38,6 +38,53 @@ public sealed class FromElasticTests
 
         Assert.True(compared >= 20, $"Only {compared} wires were compared.");
         Assert.True(alike >= 0.8 * compared, $"Only {alike} of {compared} wires rest alike.");
+    }
+
+    /// <summary>Wires that transform or yield, relieved a tenth of their way: led there by an elastic wire they come to
+    /// rest where they come by themselves, with the same history.</summary>
+    [Fact, Trait("basis", "law")]
+    public void A_wire_with_memory_led_to_its_next_rest_rests_as_it_would_alone()
+    {
+        int compared = 0;
+        int alike = 0;
+        for (int number = 1; number <= 60; number++)
+        {
+            Arrangement arch = RandomAlloy.Into(new RandomArch(number).Arrangement, number);
+            if (arch.Wire.Alloy is LinearElastic)
+                continue;
+
+            Step step = Engager.Relieving(arch, 0.1);
+            using var alone = new Engager(arch, Few);
+            using var led = new Engager(arch, Few);
+            using var leader = new Engager(With(Moved(arch, step), arch.Wire.Alloy.Young, arch.Wire.Alloy.Shear), Few);
+            if (!leader.Engage().Converged || !alone.Engage().Converged || !led.Engage().Converged)
+                continue;
+
+            EngagementResult expected = alone.Apply(step);
+            EngagementResult found = led.ApplyFrom(step, leader);
+            if (!expected.Converged)
+                continue;
+
+            Assert.True(found.Converged, $"#{number}");
+            compared++;
+            double error = Error(found, expected);
+            alike += error < 0.02 ? 1 : 0;
+            TestContext.Current.TestOutputHelper?.WriteLine(
+                $"#{number} {error:0.0000} in {found.Iterations} for {expected.Iterations}");
+        }
+
+        Assert.True(compared >= 15, $"Only {compared} wires were compared.");
+        Assert.True(alike >= 0.8 * compared, $"Only {alike} of {compared} wires rest alike.");
+    }
+
+    private static readonly EngagementOptions Few = new() { MostIterations = 100 };
+
+    private static Arrangement Moved(Arrangement arch, Step step)
+    {
+        var slots = arch.Slots.ToBuilder();
+        foreach ((int slot, SlotFrame place) in step.Moves)
+            slots[slot] = slots[slot] with { Actual = place };
+        return arch with { Slots = slots.MoveToImmutable() };
     }
 
     [Fact, Trait("basis", "docs")]
