@@ -32,7 +32,7 @@ internal sealed partial class Equilibrium
         Contacts.Penalty = ContactNumber;
         Contacts.Interior = 0;
         Contacts.HoldsSet = true;
-        Law.Stiffening = loose && Law.HasHistory ? 1 : 0;
+        Law.Stiffening = !loose || !Law.Remembers ? 0 : Law.HasHistory ? 1 : FirstStiffening;
         try
         {
             return Contacts.Locate(Mesh, q, Frames)
@@ -226,6 +226,8 @@ internal sealed partial class Equilibrium
 
     private double LeastHeldShift => Math.Max(LastShift, 10 * _shortShift);
 
+    // A new wire comes from where it rests elastic, and has to give way; one with a history turns back.
+    private const double FirstStiffening = 0.3;
     private const double HereShift = 1e-6;
     private const double Polished = 1e-9;
     private const double RoughForce = 0.02;

@@ -5,8 +5,8 @@ namespace Archwright.Mechanics.Tests.Engagement;
 /// <summary>A wire with memory that follows its teeth answers places that are near each other alike: what forecasts
 /// move teeth by may not jump where the wire begins to slide.</summary>
 /// <remarks>Two random arches where it jumped by 2.6 and 12 times the largest force as long as a wire slid to where
-/// nothing was left of the force along it. Of the arches up to #40 with memory that are engaged, #31 still jumps by 4.7
-/// times it, #2 and #26 by a third.</remarks>
+/// nothing was left of the force along it. Of the arches up to #40 with memory that are engaged, #31 still jumps by 4.2
+/// times it, #22 by half, #2 by a third.</remarks>
 [Trait("basis", "law")]
 public sealed class FollowingTests
 {
