@@ -28,9 +28,9 @@ public sealed partial class Engager
         return EngageNear(elastic, cancellation);
     }
 
-    /// <summary>As <see cref="Apply"/>, to where an elastic wire of the same section rests in the moved slots: its shape
-    /// is where the search starts, if one stride takes this wire there. What the wire remembers of the way is that of
-    /// one stride, as ever.</summary>
+    /// <summary>As <see cref="Apply"/>, to where an elastic wire of the same section rests in the moved slots: its
+    /// shape is where the search starts, if one stride takes this wire there. What the wire remembers of the way is
+    /// that of one stride, as ever.</summary>
     /// <param name="step">Where to.</param>
     /// <param name="elastic">Engaged there.</param>
     /// <param name="cancellation">To stop.</param>
