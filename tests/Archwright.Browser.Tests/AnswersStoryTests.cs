@@ -117,7 +117,12 @@ public sealed class AnswersStoryTests(PracticeApp app)
         await page.GotoAsync("/settings/texts");
         await screen.Button(texts.OwnName).ClickAsync();
         await page.Locator(".text-list button", new() { HasText = TextStart(texts["broken.tie"]) }).ClickAsync();
-        await page.GetByLabel("Your words", new() { Exact = false }).FillAsync(words);
+
+        // The field stands there already, with the words of another text: only once the chosen one is in it, it is
+        // overwritten.
+        ILocator field = page.GetByLabel("Your words", new() { Exact = false });
+        await Assertions.Expect(field).ToHaveValueAsync(texts["broken.tie"]);
+        await field.FillAsync(words);
 
         ILocator preview = page.Locator(".preview article");
         await Assertions.Expect(preview.Locator(".here")).ToHaveTextAsync(words);
