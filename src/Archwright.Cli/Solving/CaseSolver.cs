@@ -84,10 +84,12 @@ internal static class CaseSolver
         }
     }
 
-    private static void EngageOne(Arrangement arrangement, CancellationToken cancellation)
+    /// <summary>A case engaged, for its result alone.</summary>
+    /// <exception cref="Refusal">The arrangement is impossible; exit 2.</exception>
+    internal static EngagementResult EngageOne(Arrangement arrangement, CancellationToken cancellation)
     {
         using Engager engager = Prepared(arrangement);
-        engager.Engage(cancellation);
+        return engager.Engage(cancellation);
     }
 
     // Cold: a new engager from the rest shape. Warm: the engaged wire follows its displaced slots a fiftieth of their

@@ -51,7 +51,7 @@ internal static class WholeLaw
         if (CaseAlloy(file) is not { } alloy || alloy.WholeLaw is LinearElastic)
             return CaseSolver.Solve(file, repeats, cancellation) with { Law = Written(file) };
 
-        EngagementResult elastic = CaseSolver.Prepared(file.Arrangement).Engage(cancellation);
+        EngagementResult elastic = CaseSolver.EngageOne(file.Arrangement, cancellation);
         bool isEngaged = elastic.Converged && elastic.Obstacle is null;
         bool isElastic = file.Then.IsEmpty && elastic.LargestStrain <= RoomForShear * alloy.ElasticStrain.Value;
         if (!isEngaged || isElastic)

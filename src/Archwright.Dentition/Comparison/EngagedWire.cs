@@ -25,7 +25,8 @@ internal sealed class EngagedWire : IEngagedWire
     private static readonly EngagementOptions WithMemory = new() { MostIterations = 100 };
 
     private readonly Arrangement arrangement;
-    private readonly EngagedWire? near;
+    // The elastic wire that all of the section start from.
+    private readonly EngagedWire? first;
     private readonly Engager engager;
     private readonly Dictionary<double, EngagedWire> relieved = [];
 
@@ -39,10 +40,11 @@ internal sealed class EngagedWire : IEngagedWire
     public EngagedWire(Arrangement arrangement, IEngagedWire? near, CancellationToken cancellation)
     {
         this.arrangement = arrangement;
-        this.near = near as EngagedWire;
+        var known = near as EngagedWire;
+        first = known?.first ?? known;
         engager = new Engager(
             arrangement, arrangement.Wire.Alloy is LinearElastic ? EngagementOptions.Default : WithMemory);
-        Result = this.near is { Result.Converged: true } known
+        Result = known is { Result.Converged: true }
             ? engager.EngageFrom(known.engager, cancellation)
             : engager.Engage(cancellation);
     }
@@ -64,14 +66,14 @@ internal sealed class EngagedWire : IEngagedWire
     public EngagementResult RelievedBy(double share, CancellationToken cancellation)
     {
         Step step = Engager.Relieving(arrangement, share);
-        if (near is null || Rubs)
+        if (first is null || Rubs)
             return engager.Apply(step, cancellation);
 
-        EngagedWire elastic = (near.near ?? near).RelievedTo(share, cancellation);
+        EngagedWire elastic = first.RelievedTo(share, cancellation);
         if (arrangement.Wire.Alloy is not LinearElastic)
             return engager.ApplyFrom(step, elastic.engager, cancellation);
 
-        using var there = new EngagedWire(Relieved(arrangement, share), elastic, cancellation);
+        using var there = new EngagedWire(Relieved(share), elastic, cancellation);
         return there.Result;
     }
 
@@ -80,14 +82,10 @@ internal sealed class EngagedWire : IEngagedWire
     private EngagedWire RelievedTo(double share, CancellationToken cancellation)
     {
         if (!relieved.TryGetValue(share, out EngagedWire? there))
-            relieved[share] = there = new EngagedWire(Relieved(arrangement, share), near: null, cancellation);
+            relieved[share] = there = new EngagedWire(Relieved(share), near: null, cancellation);
 
         return there;
     }
 
-    private static Arrangement Relieved(Arrangement arch, double share) => arch with
-    {
-        Slots = [.. arch.Slots.Zip(
-            WorkingFigures.Places(arch, share), (slot, place) => slot with { Actual = place })],
-    };
+    private Arrangement Relieved(double share) => arrangement.At(WorkingFigures.Places(arrangement, share));
 }

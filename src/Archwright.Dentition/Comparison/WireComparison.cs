@@ -42,7 +42,7 @@ public static class WireComparison
         IProgress<int>? progress = null,
         CancellationToken cancellation = default) => Run(
             arch, axes, candidates, ceilings, progress,
-            (one, near, token) => new EngagedWire(one, near, token), cancellation);
+            EngagedByMechanics, cancellation);
 
     internal static IReadOnlyList<ComparedWire> Run(
         Arrangement arch,
@@ -79,7 +79,7 @@ public static class WireComparison
         IProgress<int>? progress = null,
         CancellationToken cancellation = default) => AtWork(
             arch, axes, candidates, ceilings, progress,
-            (one, near, token) => new EngagedWire(one, near, token), cancellation);
+            EngagedByMechanics, cancellation);
 
     internal static IReadOnlyList<ComparedWire> AtWork(
         Arrangement arch,
@@ -114,13 +114,15 @@ public static class WireComparison
         IProgress<int>? progress = null,
         CancellationToken cancellation = default)
     {
-        Engage engage = (one, near, token) => new EngagedWire(one, near, token);
         var judge = new WireJudge(arch, axes, ForceCeilings.None);
-        var lasting = new LastingForce(arch, judge, engage);
+        var lasting = new LastingForce(arch, judge, EngagedByMechanics);
         return Each(
-            arch, judge, compared, wire => wire.Wire, engage,
+            arch, judge, compared, wire => wire.Wire, EngagedByMechanics,
             (wire, near) => wire with { Lasting = lasting.Of(wire, near, cancellation) }, progress, cancellation);
     }
+
+    private static EngagedWire EngagedByMechanics(
+        Arrangement one, IEngagedWire? near, CancellationToken cancellation) => new(one, near, cancellation);
 
     // Wires of one section start where one of it rests that is elastic and of no alloy in particular: so to the last
     // digit it does not matter which others are compared, nor in which order.
@@ -187,7 +189,7 @@ public static class WireComparison
 
     internal static EngagementResult EngageOne(Arrangement one, CancellationToken cancellation)
     {
-        using var wire = new EngagedWire(one, near: null, cancellation);
+        using EngagedWire wire = EngagedByMechanics(one, near: null, cancellation);
         return wire.Result;
     }
 

@@ -29,6 +29,11 @@ public sealed record Arrangement
     /// <param name="coefficient">0 for none.</param>
     public Arrangement WithFriction(double coefficient) =>
         this with { Slots = [.. Slots.Select(slot => slot with { Friction = coefficient })] };
+
+    /// <summary>The same with the slots where they are told to stand.</summary>
+    /// <param name="places">One a slot, in order.</param>
+    public Arrangement At(IReadOnlyList<SlotFrame> places) =>
+        this with { Slots = [.. Slots.Select((slot, i) => slot with { Actual = places[i] })] };
 }
 
 /// <summary>A step after engagement, history kept.</summary>

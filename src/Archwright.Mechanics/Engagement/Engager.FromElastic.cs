@@ -61,9 +61,7 @@ public sealed partial class Engager
 
     private SearchEnd Jump(Engager elastic, SlotFrame[] target, CancellationToken cancellation)
     {
-        _rod.Frames.CopyTo(_from, 0);
-        _warmedFrom = _temperature;
-        _warmedTo = Arrangement.Temperature;
+        SetOut(Arrangement.Temperature);
         if (elastic._rod.Mesh.Nodes == 0 || LongestStride(target) < 1 || _warmedTo != _warmedFrom
             || _rod.Contacts.HasFriction)
         {
@@ -72,8 +70,7 @@ public sealed partial class Engager
 
         double force = _rod.Contacts.LargestForce();
         target.CopyTo(_rod.Frames, 0);
-        elastic._rod.Contacts.Stations.CopyTo(_rod.Contacts.Stations);
-        elastic._rod.Contacts.Rows.CopyTo(_rod.Contacts.Rows);
+        _rod.Contacts.CopyFrom(elastic._rod.Contacts);
         double other = _rod.Contacts.LargestForce();
         if (other > 0)
             _rod.Contacts.ScaleForces(force / other);
@@ -86,8 +83,7 @@ public sealed partial class Engager
             there[i] = _rod.Mesh.S[i] - farther;
         MeshTransfer.Carry(elastic._rod.Mesh, elastic._rod.State, there, _rod.State);
         AttachFixedRows();
-        foreach (ref Station station in _rod.Contacts.Stations)
-            station.Element = 0;
+        _rod.Contacts.ForgetElements();
 
         SearchEnd end = Settle(NearIterationsWithMemory, near: true, cancellation);
         if (end == SearchEnd.Converged)
@@ -121,15 +117,13 @@ public sealed partial class Engager
     private SearchEnd From(Engager elastic, SlotFrame[] target, CancellationToken cancellation)
     {
         target.CopyTo(_rod.Frames, 0);
-        elastic._rod.Contacts.Stations.CopyTo(_rod.Contacts.Stations);
-        elastic._rod.Contacts.Rows.CopyTo(_rod.Contacts.Rows);
+        _rod.Contacts.CopyFrom(elastic._rod.Contacts);
         _rod.Contacts.ScaleForces(Arrangement.Wire.Alloy.Young / elastic.Arrangement.Wire.Alloy.Young);
         _slide.StandAs(elastic._slide);
         PlanTouched();
         BuildMesh();
         MeshTransfer.Carry(elastic._rod.Mesh, elastic._rod.State, _rod.Mesh.S, _rod.State);
-        foreach (ref Station station in _rod.Contacts.Stations)
-            station.Element = 0;
+        _rod.Contacts.ForgetElements();
 
         SearchEnd end = Settle(NearIterationsWithMemory, near: true, cancellation);
         if (end != SearchEnd.Converged)

@@ -74,8 +74,7 @@ public sealed partial class Engager
         MeshTransfer.Carry(_meshBefore, _before.AsSpan(0, 8 * nodes), places, _rod.State);
         _rod.Tension.Forget();
         AttachFixedRows();
-        foreach (ref Station station in _rod.Contacts.Stations)
-            station.Element = 0;
+        _rod.Contacts.ForgetElements();
     }
 
     private void PlanTouched()

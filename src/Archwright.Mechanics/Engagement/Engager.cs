@@ -283,9 +283,7 @@ public sealed partial class Engager : IDisposable
     // needs.
     private SearchEnd Travel(SlotFrame[] target, double temperature, CancellationToken cancellation)
     {
-        _rod.Frames.CopyTo(_from, 0);
-        _warmedFrom = _temperature;
-        _warmedTo = temperature;
+        SetOut(temperature);
         double done = 0;
         double longest = LongestStride(target);
         double stride = longest;
@@ -325,6 +323,13 @@ public sealed partial class Engager : IDisposable
         }
 
         return last;
+    }
+
+    private void SetOut(double temperature)
+    {
+        _rod.Frames.CopyTo(_from, 0);
+        _warmedFrom = _temperature;
+        _warmedTo = temperature;
     }
 
     private void GoBack(SlotFrame[] target, double share)

@@ -35,11 +35,13 @@ internal sealed partial class Equilibrium
             if (loose ? IsRoughlyBalanced(force) : Residual <= Polished * force && IsBalanced(force))
                 return true;
 
-            double left = pass == 0 ? Residual / force * (WorthIt / WithinCorrection) : Residual / before;
-            if (!(left <= WorthIt))
+            if (pass == 0 && !(Residual <= WithinCorrection * force))
+                return false;
+
+            double left = Residual / before;
+            if (pass > 0 && !(left <= WorthIt))
             {
-                if (pass > 0)
-                    TakeBackCorrection();
+                TakeBackCorrection();
                 return false;
             }
 
@@ -64,7 +66,8 @@ internal sealed partial class Equilibrium
         Span<double> gradient = Gradient;
         gradient.Clear();
         Law.AddGradient(Mesh, Tie * Stretch, q, gradient);
-        Contacts.AddGradient(q, Frames, gradient, Mesh);
+        ApplyLoads(q, gradient);
+        Contacts.Apply(q, Frames, gradient, tangent: null, Mesh);
         Residual = Largest(gradient);
         Violation = Contacts.LargestViolation();
     }
@@ -74,10 +77,7 @@ internal sealed partial class Equilibrium
     {
         Span<double> q = State;
         Span<double> step = _step.AsSpan(0, q.Length);
-        for (int i = 0; i < step.Length; i++)
-            step[i] = -_gradient[i];
-        _factor.Solve(step);
-
+        SolveStep();
         q.CopyTo(_corrected);
         for (int i = 0; i < Contacts.RowCount; i++)
             _multipliers[i] = Contacts.Rows[i].Multiplier;

@@ -171,13 +171,7 @@ internal sealed partial class Equilibrium
         merit = Law.Add(Mesh, Tie * Stretch, q, gradient, _tangent, Tension);
         _energyOfWire = merit;
         gradient.CopyTo(_ofWire);
-        foreach (DeadLoad load in Loads)
-        {
-            gradient[8 * load.Node] -= load.Force.X;
-            gradient[8 * load.Node + 1] -= load.Force.Y;
-            gradient[8 * load.Node + 2] -= load.Force.Z;
-            merit -= Vector3.Dot(load.Force, RodAssembly.Position(q, load.Node));
-        }
+        merit -= ApplyLoads(q, gradient);
 
         if (KeepsWire)
         {
@@ -187,6 +181,21 @@ internal sealed partial class Equilibrium
         }
 
         return ApplyContacts(q, ref merit);
+    }
+
+    // Returns their work [N·mm].
+    private double ApplyLoads(ReadOnlySpan<double> q, Span<double> gradient)
+    {
+        double work = 0;
+        foreach (DeadLoad load in Loads)
+        {
+            gradient[8 * load.Node] -= load.Force.X;
+            gradient[8 * load.Node + 1] -= load.Force.Y;
+            gradient[8 * load.Node + 2] -= load.Force.Z;
+            work += Vector3.Dot(load.Force, RodAssembly.Position(q, load.Node));
+        }
+
+        return work;
     }
 
     // Other walls may be held at the same state: only while a set of walls is held. A wire with memory may be taken as
@@ -234,12 +243,18 @@ internal sealed partial class Equilibrium
         if (!_factor.Factor())
             return false;
 
+        SolveStep();
+        return true;
+    }
+
+    // step = −F⁻¹ gradient, F what was factored last.
+    private void SolveStep()
+    {
         Span<double> step = _step.AsSpan(0, 8 * Mesh.Nodes);
         for (int i = 0; i < step.Length; i++)
             step[i] = -_gradient[i];
 
         _factor.Solve(step);
-        return true;
     }
 
     private static double StepLimit(ReadOnlySpan<double> step)

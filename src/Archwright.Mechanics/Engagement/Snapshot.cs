@@ -46,7 +46,6 @@ internal sealed class Snapshot
             rod.Contacts.Rows[i].Effective = _forces[i];
         }
 
-        foreach (ref Station station in rod.Contacts.Stations)
-            station.Element = 0;
+        rod.Contacts.ForgetElements();
     }
 }

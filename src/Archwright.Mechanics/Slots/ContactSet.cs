@@ -126,9 +126,15 @@ internal sealed partial class ContactSet
 
     /// <summary>Adds the restraints' part of the gradient and the tangent, and returns their part of the merit
     /// function. <see cref="Locate"/> comes first.</summary>
+    /// <param name="q">State.</param>
+    /// <param name="frames">Slots.</param>
+    /// <param name="gradient">Added to, 8 a node.</param>
+    /// <param name="tangent">Added to; null, with the walls held, for the gradient alone. Derivatives then stay those
+    /// of the last tangent: they go with its factors. Forces and violations are those of this state.</param>
+    /// <param name="mesh">Nodes.</param>
     public double Apply(
-        ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal tangent,
-            RodMesh mesh)
+        ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, BlockTridiagonal? tangent,
+        RodMesh mesh)
     {
         double merit = 0;
         _pulls.AsSpan(0, StationCount).Clear();
@@ -145,30 +151,10 @@ internal sealed partial class ContactSet
             };
         }
 
-        for (int i = 0; i < StationCount; i++)
+        for (int i = 0; tangent is not null && i < StationCount; i++)
             AddCurvature(_pulls[i], _stations[i], frames[_stations[i].Slot], tangent);
 
         return merit;
-    }
-
-    /// <summary>Adds the restraints' part of the gradient alone, with the walls held that are. Forces and violations
-    /// are those of this state, derivatives those of the last <see cref="Apply"/>: they go with the factors of its
-    /// tangent. <see cref="LocateAndFreeze"/> comes first.</summary>
-    public void AddGradient(
-        ReadOnlySpan<double> q, ReadOnlySpan<SlotFrame> frames, Span<double> gradient, RodMesh mesh)
-    {
-        for (int i = 0; i < RowCount; i++)
-        {
-            ref ContactRow row = ref _rows[i];
-            _ = row.Kind switch
-            {
-                RowKind.Walls => ApplyWalls(ref row, i, frames, gradient, tangent: null),
-                RowKind.Seating => ApplySeating(ref row, i, frames, gradient, tangent: null),
-                RowKind.Thread => ApplyThread(ref row, i, frames, gradient, tangent: null),
-                RowKind.Friction => ApplyFriction(ref row, i, frames, gradient, tangent: null),
-                _ => ApplyFixed(ref row, i, q, frames, gradient, tangent: null, mesh),
-            };
-        }
     }
 
     /// <summary>Multipliers take the values that the augmented Lagrangian sees; the gradient follows.</summary>
@@ -222,6 +208,20 @@ internal sealed partial class ContactSet
             row.Multiplier *= factor;
             row.Effective *= factor;
         }
+    }
+
+    /// <summary>Takes over the places and the restraints of another set of the same slots.</summary>
+    public void CopyFrom(ContactSet other)
+    {
+        other.Stations.CopyTo(Stations);
+        other.Rows.CopyTo(Rows);
+    }
+
+    /// <summary>Another mesh: the elements of the crossings are looked for from its start.</summary>
+    public void ForgetElements()
+    {
+        foreach (ref Station station in Stations)
+            station.Element = 0;
     }
 
     /// <summary>Forgets multipliers and last forces.</summary>

@@ -233,13 +233,7 @@ public sealed class WireEvaluator
         if (FittedPlaces.Of(request) is not { } places)
             return (today.FittingForce, false);
 
-        var then = new WireEvaluator(_arch with
-        {
-            Arrangement = _arch.Arrangement with
-            {
-                Slots = [.. _arch.Arrangement.Slots.Select((slot, i) => slot with { Actual = places[i] })],
-            },
-        });
+        var then = new WireEvaluator(_arch with { Arrangement = _arch.Arrangement.At(places) });
         WireFigures fitted = then.TiedIn(wire, cancellation).Figures;
         return fitted.Engaged ? (fitted.FittingForce, fitted.IsWholeLaw) : (today.FittingForce, false);
     }

@@ -35,7 +35,7 @@ internal sealed class EngagedWireInPlace : IWireInPlace, IDisposable
         _fades = _ties.Any(tie => tie.Loss > 0);
         _remembers = arrangement.Wire.Alloy is not LinearElastic;
         _engager = new Engager(
-            fitted is { } then && _remembers ? Placed(arrangement, then.AsSpan()) : arrangement, _mesh);
+            fitted is { } then && _remembers ? arrangement.At(then) : arrangement, _mesh);
     }
 
     public void Dispose() => _engager.Dispose();
@@ -66,7 +66,7 @@ internal sealed class EngagedWireInPlace : IWireInPlace, IDisposable
             return result;
 
         // Without memory there is another road: from nothing, at the new places.
-        Arrangement placed = Placed(_engager.Arrangement, places);
+        Arrangement placed = _engager.Arrangement.At(places.ToArray());
         _engager.Dispose();
         _engager = new Engager(placed, _mesh);
         return _engager.Engage(cancellation);
@@ -99,13 +99,4 @@ internal sealed class EngagedWireInPlace : IWireInPlace, IDisposable
 
     private static Step StepTo(ReadOnlySpan<SlotFrame> places) =>
         new(null, [.. places.ToArray().Select((place, i) => (i, place))]);
-
-    private static Arrangement Placed(Arrangement arrangement, ReadOnlySpan<SlotFrame> places)
-    {
-        SlotFrame[] wanted = places.ToArray();
-        return arrangement with
-        {
-            Slots = [.. arrangement.Slots.Select((slot, i) => slot with { Actual = wanted[i] })],
-        };
-    }
 }

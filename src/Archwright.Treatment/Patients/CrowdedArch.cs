@@ -59,10 +59,7 @@ public sealed record CrowdedArch
         Separate(arch.Teeth, places);
         return ForecastRequest.Of(arch, weeks) with
         {
-            Arrangement = arch.Arrangement with
-            {
-                Slots = [.. arch.Slots.Select((slot, i) => slot with { Actual = places[i] })],
-            },
+            Arrangement = arch.Arrangement.At(places),
         };
     }
 
